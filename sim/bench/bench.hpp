@@ -1,0 +1,108 @@
+#pragma once
+
+#include "sim/appearance/appearance.hpp"
+#include "sim/bench/action.hpp"
+#include "sim/column/column.hpp"
+#include "sim/instrument/urinometer.hpp"
+#include "sim/specimen/specimen.hpp"
+
+#include <cstdint>
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace matula::appearance { struct OpticsTables; }
+
+namespace matula::bench {
+
+/// Everything fixed before the first action. The pointers must outlive the bench.
+struct Setup {
+  const column::Chemistry* chemistry = nullptr;
+  const appearance::OpticsTables* optics = nullptr;
+  std::map<std::string, column::VesselShape> shapes; ///< By key.
+  instrument::Urinometer urinometer;
+  specimen::Specimen specimen;
+  std::vector<std::string> reagents_out;   ///< Bottles on the shelf for this case.
+  double room_c = 22;
+  int tube_count = 12;
+  std::uint64_t seed = 1;
+};
+
+/// What has physically happened to the liquid in a vessel, for judging procedure. Times are bench seconds.
+struct VesselTrace {
+  struct Addition {
+    double time_s = 0;
+    std::string what;                      ///< Reagent key, or the vessel poured from.
+    double volume_ml = 0;
+    bool gently = false;
+  };
+  std::vector<Addition> additions;
+  std::vector<double> mixed_at_s;          ///< Ends of mixings.
+  std::vector<double> looked_at_s;
+  double hottest_c = -300;                 ///< Of any layer.
+  double hot_from_s = -1;                  ///< First time any layer passed 90 °C.
+  double seconds_above_90c = 0;            ///< Of the hottest layer, in all.
+  double boiling_seconds = 0;
+  double boil_over_ml = 0;
+  double seconds_in_flame = 0;
+  double seconds_in_bath = 0;
+  double seconds_pointed_at_person = 0;    ///< While in the flame.
+  double seconds_held_still_in_flame = 0;
+  double temperature_at_first_use_c = -300;
+};
+
+struct Vessel {
+  column::Column column;
+  Place place = Place::Rack;
+  Move held;                               ///< How it is held in the flame.
+  VesselTrace trace;
+};
+
+struct FloatState {
+  VesselName vessel;
+  instrument::Float state;
+};
+
+/// Mutable state of one bench. Plain data: copying it is saving it.
+struct State {
+  double time_s = 0;
+  std::map<VesselName, Vessel> vessels;
+  bool flame_on = false;
+  double bath_c = 22;
+  double bath_target_c = 22;
+  std::optional<FloatState> floating;
+  double float_last_in_water_reading = 0;
+  bool gloves = false;
+  bool goggles = false;
+  double handled_without_gloves_s = -1;    ///< First time; -1 never.
+  double heated_without_goggles_s = -1;
+  std::uint64_t random_counter = 0;
+};
+
+/// What an action let the person know.
+struct Outcome {
+  bool done = true;
+  std::string refused_because;             ///< In words a learner can act on; empty when done.
+  std::optional<double> thermometer_c;     ///< To 0.5 °C, as the instrument is divided.
+  std::vector<std::string> odours;
+  std::string caution;                     ///< Key of a caution to show now; empty for none.
+};
+
+[[nodiscard]] State begin(const Setup& setup);
+
+/// Performs one action at the present bench time; actions that take time advance the bench by it.
+Outcome perform(State& state, const Setup& setup, const Action& action);
+
+/// Lets the bench live.
+void advance(State& state, const Setup& setup, double seconds);
+
+[[nodiscard]] appearance::Appearance look(const State& state, const Setup& setup, const VesselName& vessel,
+                                          const appearance::View& view);
+
+/// What the float's scale shows now; nothing when no float is in a vessel.
+[[nodiscard]] std::optional<instrument::ScaleView> scale_view(const State& state, const Setup& setup);
+
+[[nodiscard]] std::uint64_t state_hash(const State& state);
+
+} // namespace matula::bench

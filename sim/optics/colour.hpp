@@ -1,0 +1,62 @@
+#pragma once
+
+#include "sim/optics/spectrum.hpp"
+
+#include <array>
+
+namespace matula::optics {
+
+/// CIE 1931 tristimulus values; Y = 1 is the white card under the lamp in use.
+struct Xyz {
+  double x = 0;
+  double y = 0;
+  double z = 0;
+};
+
+/// Linear-light sRGB primaries; a displayable colour lies in 0..1.
+struct LinearRgb {
+  double r = 0;
+  double g = 0;
+  double b = 0;
+};
+
+/// CIE 1976 L*a*b*.
+struct Lab {
+  double l = 0;
+  double a = 0;
+  double b = 0;
+};
+
+enum class Lamp { Daylight, Indoor };
+
+/// Observer and lamps, loaded once from the assets.
+struct Colorimetry {
+  std::array<Spectrum, 3> observer{};   ///< CIE 1931 2 degree x, y, z bar.
+  std::array<Spectrum, 2> lamp{};       ///< Relative power, indexed by Lamp.
+};
+
+/// Tristimulus values of light with relative spectrum `reflected` (0..1 of the card's own light) under `lamp`.
+[[nodiscard]] Xyz to_xyz(const Spectrum& reflected, const Colorimetry& colorimetry, Lamp lamp);
+
+/// White point of the lamp, Y = 1.
+[[nodiscard]] Xyz white_point(const Colorimetry& colorimetry, Lamp lamp);
+
+/// Moves a colour seen under `lamp` to the display's D65 white, as a partly adapted eye sees it (Bradford).
+[[nodiscard]] Xyz adapt_to_display(const Xyz& colour, const Xyz& lamp_white);
+
+[[nodiscard]] Lab to_lab(const Xyz& colour, const Xyz& white);
+[[nodiscard]] Xyz from_lab(const Lab& lab, const Xyz& white);
+
+/// CIEDE2000 colour difference (Sharma, Wu and Dalal 2005), kL = kC = kH = 1.
+[[nodiscard]] double ciede2000(const Lab& one, const Lab& other);
+
+/// D65 XYZ to linear sRGB; components leave 0..1 when the colour lies outside the display's gamut.
+[[nodiscard]] LinearRgb to_linear_rgb(const Xyz& d65_colour);
+
+/// Brings a colour into the display's gamut by reducing chroma at constant lightness and hue, never by clipping channels.
+[[nodiscard]] LinearRgb to_display(const Xyz& d65_colour);
+
+/// sRGB transfer function, linear 0..1 to encoded 0..1.
+[[nodiscard]] double encode_srgb(double linear);
+
+} // namespace matula::optics

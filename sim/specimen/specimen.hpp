@@ -1,0 +1,26 @@
+#pragma once
+
+#include "sim/matter/mixture.hpp"
+
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace matula::specimen {
+
+/// What a patient passed, in physical units: the hidden truth of a case.
+struct Specimen {
+  double volume_ml = 50;
+  double temperature_c = 22;
+  double target_ph = 6.0;                                          ///< Set by titrating with strong acid or base.
+  std::vector<std::pair<std::string, double>> mmol_per_l;          ///< By species key.
+  std::vector<std::pair<std::string, double>> mg_per_dl;           ///< By species key: proteins, sugars, pigments.
+  std::vector<std::pair<std::string, double>> particles_mg_per_l;  ///< By particle key: cells, mucus, urate, phosphate.
+  double urochrome_a420 = 0.2;                                     ///< Absorbance per cm at 420 nm of the yellow pigments.
+  double stood_hours = 0;                                          ///< In an open, lit container before reception.
+};
+
+/// The liquid in the container, charge-balanced with chloride (or sodium) to reach the target pH.
+[[nodiscard]] matter::Mixture make_liquid(const Specimen& specimen, const matter::Catalogue& catalogue);
+
+} // namespace matula::specimen
