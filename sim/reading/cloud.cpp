@@ -1,0 +1,60 @@
+#include "sim/reading/cloud.hpp"
+
+#include "sim/reading/observables.hpp"
+#include "sim/reading/stages.hpp"
+
+#include <algorithm>
+#include <array>
+
+namespace matula::reading {
+
+namespace {
+
+constexpr std::array<const char*, grade_count> seen_words{
+    "clear, no cloud",
+    "a faint cloud, seen on black, print quite clear",
+    "a definite cloud without grains",
+    "a cloud with distinct grains",
+    "flocs, flakes of precipitate",
+    "clumps or solid curd",
+};
+
+// The treated part: all of an acid tube, the upper part of a half-boiled one.
+constexpr Stretch acid_part{0.05, 0.97};
+constexpr Stretch heated_part{0.72, 0.97};
+constexpr Stretch control_part{0.06, 0.30};
+
+double weber(double luminance, double control, double surround) {
+  return std::max(luminance - control, 0.0) / (control + surround);
+}
+
+} // namespace
+
+GradeReading read_cloud(bool against_lower_part, const Looks& looks, const Thresholds& thresholds) {
+  const Stretch part = against_lower_part ? heated_part : acid_part;
+  const double control = against_lower_part ? std::min(mean_luminance_on_black(*looks.black, control_part),
+                                                       mean_luminance_on_black(*looks.black, part))
+                                            : thresholds.dark_surround;
+  const double veil = weber(mean_luminance_on_black(*looks.black, part), control, thresholds.dark_surround);
+  const double contrast = mean_print_contrast(*looks.printed, part);
+  const double grains =
+      std::max(mean_granularity(*looks.white, part), mean_granularity(*looks.white, acid_part));
+  const double flocs = std::max(rising(median_piece_size_mm(*looks.white), thresholds.floc_size_3plus_mm),
+                                rising(looks.white->settled_share, thresholds.settled_share_3plus));
+  const double granular = rising(grains, thresholds.granularity_2plus);
+  Margins margins{
+      rising(veil, thresholds.veil_trace),
+      falling(contrast, thresholds.print_contrast_1plus),
+      granular,
+      std::min(flocs, std::max(granular, flocs)),
+      rising(looks.white->clot_fraction, thresholds.clot_fraction_4plus),
+  };
+  // A tube that holds no cloud on black holds nothing: a stray speck is not a precipitate.
+  if (margins[0] < 0) {
+    std::fill(margins.begin() + 1, margins.end(), std::min(margins[0], -1.0));
+  }
+  const Grade grade = highest_crossed(margins);
+  return {grade, intensity(grade, margins), seen_words[static_cast<std::size_t>(grade)]};
+}
+
+} // namespace matula::reading

@@ -1,0 +1,12 @@
+#pragma once
+
+#include "sim/reading/reference_reader.hpp"
+
+namespace matula::reading {
+
+/// Grades a cloud. After heat the unheated lower part of the same tube is the control; after acid a clear
+/// tube is.
+[[nodiscard]] GradeReading read_cloud(bool against_lower_part, const Looks& looks,
+                                      const Thresholds& thresholds);
+
+} // namespace matula::reading

@@ -1,0 +1,33 @@
+#pragma once
+
+#include "sim/optics/colour.hpp"
+
+#include <array>
+#include <string>
+#include <vector>
+
+namespace matula::reading {
+
+/// A word for the colour of urine and where it sits in CIELAB (D65, white card).
+struct NamedColour {
+  std::string word;
+  optics::Lab centre;
+};
+
+/// Lines on what the eye sees that part one word from the next. Values and sources:
+/// assets/reading/thresholds.toml.
+struct Thresholds {
+  double veil_trace = 0.02;               ///< Weber contrast on the black card.
+  double dark_surround = 0.03;            ///< Luminance the veil is compared with, white card = 1.
+  double print_contrast_1plus = 0.75;     ///< Share of a printed line's contrast left, falling.
+  double granularity_2plus = 0.05;        ///< RMS contrast per element of the eye, rising.
+  double floc_size_3plus_mm = 0.6;        ///< Size holding half of the visible solid, rising.
+  double clot_fraction_4plus = 0.4;       ///< Share of the treated column, rising.
+  double settled_share_3plus = 0.5;       ///< Share of the solid on the bottom.
+  std::array<double, 5> copper_hue_deg{}; ///< Hue lines negative|trace ... 3+|4+, falling.
+  double copper_opacity_1plus = 0.5;
+  std::array<double, 3> clarity_contrast{}; ///< clear|hazy|cloudy|turbid, falling.
+  std::vector<NamedColour> urine_colours;
+};
+
+} // namespace matula::reading
