@@ -1,20 +1,23 @@
 #pragma once
 
+#include "sim/column/collisions.hpp"
 #include "sim/column/vessel.hpp"
 #include "sim/matter/mixture.hpp"
-#include "sim/reaction/reaction.hpp"
+#include "sim/reaction/react.hpp"
 
 #include <cstdint>
 #include <vector>
 
 namespace matula::column {
 
-/// Laws of change shared by every vessel; immutable.
-struct Chemistry {
+/// Laws of change shared by every vessel; immutable once `prepare`d.
+struct Chemistry : reaction::Network {
   const matter::Catalogue* catalogue = nullptr;
-  std::vector<reaction::Reaction> reactions;
-  std::vector<reaction::Precipitation> precipitations;
+  std::vector<CollisionTable> collisions; ///< By ParticleId; filled by prepare.
 };
+
+/// Works out the tables that depend only on the catalogue. Call once after loading; `advance` works without it, slowly.
+void prepare(Chemistry& chemistry);
 
 /// What surrounds and stirs a column during one stretch of time.
 struct Surroundings {

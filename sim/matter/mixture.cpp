@@ -1,0 +1,80 @@
+#include "sim/matter/mixture.hpp"
+
+#include <algorithm>
+
+namespace matula::matter {
+
+namespace {
+
+void add(Population& whole, const Population& part, double share) {
+  for (std::size_t i = 0; i < size_bins; ++i) {
+    whole.grams[i] += share * part.grams[i];
+  }
+  whole.clot_g += share * part.clot_g;
+}
+
+} // namespace
+
+Mixture empty_mixture(const Catalogue& catalogue) {
+  Mixture mixture;
+  mixture.mmol.assign(catalogue.species.size(), 0.0);
+  mixture.populations.assign(catalogue.particles.size(), Population{});
+  return mixture;
+}
+
+void merge(Mixture& whole, const Mixture& part) {
+  const double volume_ml = whole.volume_ml + part.volume_ml;
+  if (volume_ml > 0) {
+    // Dilute waters: the same heat capacity a millilitre, so heat adds as volume times temperature.
+    whole.temperature_c += (part.temperature_c - whole.temperature_c) * (part.volume_ml / volume_ml);
+  }
+  whole.volume_ml = volume_ml;
+  whole.mmol.resize(std::max(whole.mmol.size(), part.mmol.size()), 0.0);
+  for (std::size_t i = 0; i < part.mmol.size(); ++i) {
+    whole.mmol[i] += part.mmol[i];
+  }
+  whole.populations.resize(std::max(whole.populations.size(), part.populations.size()));
+  for (std::size_t k = 0; k < part.populations.size(); ++k) {
+    add(whole.populations[k], part.populations[k], 1.0);
+  }
+}
+
+Mixture draw(Mixture& from, double volume_ml) {
+  if (volume_ml >= from.volume_ml) {
+    Mixture all = from;
+    from.volume_ml = 0;
+    std::fill(from.mmol.begin(), from.mmol.end(), 0.0);
+    std::fill(from.populations.begin(), from.populations.end(), Population{});
+    return all;
+  }
+  const double share = std::max(0.0, volume_ml) / from.volume_ml;
+  Mixture part;
+  part.temperature_c = from.temperature_c;
+  part.volume_ml = share * from.volume_ml;
+  part.mmol.resize(from.mmol.size());
+  part.populations.resize(from.populations.size());
+  for (std::size_t i = 0; i < from.mmol.size(); ++i) {
+    part.mmol[i] = share * from.mmol[i];
+    from.mmol[i] -= part.mmol[i];
+  }
+  for (std::size_t k = 0; k < from.populations.size(); ++k) {
+    add(part.populations[k], from.populations[k], share);
+    add(from.populations[k], part.populations[k], -1.0);
+  }
+  from.volume_ml -= part.volume_ml;
+  return part;
+}
+
+double solute_mass_g(const Mixture& mixture, const Catalogue& catalogue) {
+  constexpr double mol_per_mmol = 1e-3;
+  double sum = 0;
+  for (std::size_t i = 0; i < mixture.mmol.size() && i < catalogue.species.size(); ++i) {
+    sum += mixture.mmol[i] * mol_per_mmol * catalogue.species[i].molar_mass_g_per_mol;
+  }
+  for (const Population& population : mixture.populations) {
+    sum += population.total_g();
+  }
+  return sum;
+}
+
+} // namespace matula::matter

@@ -1,0 +1,37 @@
+#include "sim/matter/particle.hpp"
+
+#include <cmath>
+
+namespace matula::matter {
+
+namespace {
+
+constexpr double pi = 3.14159265358979323846;
+constexpr double g_per_kg = 1000.0;
+
+} // namespace
+
+double ParticleKind::bin_mass_g(std::size_t bin) const {
+  const double sphere_m3 = 4.0 / 3.0 * pi * primary_radius_m * primary_radius_m * primary_radius_m;
+  return std::ldexp(sphere_m3 * solid_density_kg_m3 * g_per_kg, static_cast<int>(bin));
+}
+
+double ParticleKind::bin_radius_m(std::size_t bin) const {
+  const double primaries = std::ldexp(1.0, static_cast<int>(bin));
+  const double fractal_radius_m = primary_radius_m * std::pow(primaries, 1.0 / fractal_dimension);
+  if (core_radius_m <= primary_radius_m || fractal_radius_m <= core_radius_m) {
+    return fractal_radius_m;
+  }
+  const double primaries_in_core = std::pow(core_radius_m / primary_radius_m, fractal_dimension);
+  return core_radius_m * std::cbrt(primaries / primaries_in_core);
+}
+
+double Population::suspended_g() const {
+  double sum = 0;
+  for (const double g : grams) {
+    sum += g;
+  }
+  return sum;
+}
+
+} // namespace matula::matter
