@@ -14,7 +14,7 @@ using SpeciesId = std::size_t;
 struct Species {
   std::string key;                          ///< "urea"
   std::string label;                        ///< What a person calls it.
-  double molar_mass_g_per_mol = 0;
+  double molar_mass_g_per_mol = 0;          ///< With every listed group protonated.
   double protonated_charge = 0;             ///< Charge with every listed group protonated.
   std::vector<double> pka;                  ///< Ascending, 25 °C.
   double buffer_groups = 1;                 ///< Copies of the pka list one molecule carries (proteins carry many).
@@ -22,6 +22,7 @@ struct Species {
   optics::Spectrum absorptivity_l_per_mol_cm{}; ///< Decadic molar absorptivity.
   std::string odour;                        ///< Word for the smell; empty when odourless.
   double odour_threshold_mmol_per_l = 0;    ///< Below this the nose finds nothing.
+  std::string odour_form = "total";         ///< Which form is volatile: "total", "acid" (fully protonated) or "base".
   std::string source;                       ///< Key of the model book.
 };
 

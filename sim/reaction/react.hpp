@@ -1,20 +1,18 @@
 #pragma once
 
-#include "sim/matter/mixture.hpp"
 #include "sim/reaction/reaction.hpp"
-
-#include <vector>
 
 namespace matula::reaction {
 
-/// Everything that can happen inside one well-mixed portion.
+/// Every law of change between substances; immutable.
 struct Network {
   std::vector<Reaction> reactions;
   std::vector<Precipitation> precipitations;
 };
 
-/// Kinetics, precipitation (new solid enters the populations' classes) and dissolution in one well-mixed portion for
-/// `seconds` at its present temperature. Volume and temperature stay; mass of solute plus solid is conserved.
+/// Lets one well-mixed portion react at constant temperature and volume for `seconds` (>= 0). Pure and deterministic. No
+/// amount goes below zero, every atom that leaves one species turns up in another, in a solid, or in water. `shear_per_s`
+/// (>= 0) is the mean shear rate, which feeds growing solids.
 void react(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue, double seconds,
            double shear_per_s);
 
