@@ -5,8 +5,12 @@
 #include <string>
 #include <vector>
 
-namespace matula::assets { struct World; }
-namespace matula::scenario { struct Scenario; }
+namespace matula::assets {
+struct World;
+}
+namespace matula::scenario {
+struct Scenario;
+}
 
 namespace matula::scoring {
 
@@ -16,13 +20,13 @@ enum class Ledger { Reading, Interpretation, Arithmetic, Process, Safety };
 /// One thing that was marked.
 struct Mark {
   Ledger ledger = Ledger::Reading;
-  std::string item;              ///< "ssa.grade", "sg.step.temperature", "process.heat.time"
-  std::string label;             ///< For a person: "SSA grade"
-  int earned = 0;                ///< Per mille of `possible` is never stored: marks are whole numbers.
+  std::string item;  ///< "ssa.grade", "sg.step.temperature", "process.heat.time"
+  std::string label; ///< For a person: "SSA grade"
+  int earned = 0;    ///< Per mille of `possible` is never stored: marks are whole numbers.
   int possible = 0;
-  std::string entered;           ///< What the learner wrote; empty when nothing.
-  std::string expected;          ///< What the tube (or the arithmetic) showed.
-  std::string reason;            ///< For every lost mark: what was seen, what was there, and why.
+  std::string entered;  ///< What the learner wrote; empty when nothing.
+  std::string expected; ///< What the tube (or the arithmetic) showed.
+  std::string reason;   ///< For every lost mark: what was seen, what was there, and why.
 };
 
 /// The same test done by the book, for showing beside the learner's tube.
