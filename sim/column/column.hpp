@@ -16,42 +16,44 @@ struct Chemistry : reaction::Network {
   std::vector<CollisionTable> collisions; ///< By ParticleId; filled by prepare.
 };
 
-/// Works out the tables that depend only on the catalogue. Call once after loading; `advance` works without it, slowly.
+/// Works out the tables that depend only on the catalogue. Call once after loading; `advance` works without
+/// it, slowly.
 void prepare(Chemistry& chemistry);
 
 /// What surrounds and stirs a column during one stretch of time.
 struct Surroundings {
   double room_c = 22;
-  double flame_power_w = 0;        ///< Heat put into the liquid between the two heights below, 0 without a flame.
-  double flame_from_mm = 0;        ///< Heights above the inside bottom.
+  double flame_power_w = 0; ///< Heat put into the liquid between the two heights below, 0 without a flame.
+  double flame_from_mm = 0; ///< Heights above the inside bottom.
   double flame_to_mm = 0;
-  double bath_c = -300;            ///< Temperature of the bath round the tube; below absolute zero means no bath.
-  double shear_per_s = 0.4;        ///< Mean shear rate of hand mixing; 0.4 stands for convection in a tube at rest.
-  bool inverting = false;          ///< The whole column is mixed together, not only stirred.
+  double bath_c = -300;     ///< Temperature of the bath round the tube; below absolute zero means no bath.
+  double shear_per_s = 0.4; ///< Mean shear rate of hand mixing; 0.4 stands for convection in a tube at rest.
+  bool inverting = false;   ///< The whole column is mixed together, not only stirred.
 };
 
 /// The contents of one vessel: layers stacked from the bottom up. Everything on the bench is a column.
 struct Column {
   VesselShape shape;
-  std::vector<matter::Mixture> layers;     ///< Bottom to top; empty when the vessel is empty.
-  matter::Mixture sediment;                ///< Solids at rest on the bottom, with the liquid between them.
-  double boil_over_ml = 0;                 ///< Liquid lost over the rim so far.
-  double boiling = 0;                      ///< 0 still, 1 rolling boil, at this instant.
+  std::vector<matter::Mixture> layers; ///< Bottom to top; empty when the vessel is empty.
+  matter::Mixture sediment;            ///< Solids at rest on the bottom, with the liquid between them.
+  double boil_over_ml = 0;             ///< Liquid lost over the rim so far.
+  double boiling = 0;                  ///< 0 still, 1 rolling boil, at this instant.
 
   [[nodiscard]] double volume_ml() const;
 };
 
 [[nodiscard]] Column empty_column(const VesselShape& shape, const matter::Catalogue& catalogue);
 
-/// Adds liquid on top. A gentle addition stays as its own layers (by density); the stream of an ordinary pour mixes it with
-/// the upper part. Returns the volume that did not fit.
-double pour_in(Column& column, const matter::Mixture& liquid, bool gently, const matter::Catalogue& catalogue);
+/// Adds liquid on top. A gentle addition stays as its own layers (by density); the stream of an ordinary pour
+/// mixes it with the upper part. Returns the volume that did not fit.
+double pour_in(Column& column, const matter::Mixture& liquid, bool gently,
+               const matter::Catalogue& catalogue);
 
 /// Takes liquid from the top, as a dropper does.
 [[nodiscard]] matter::Mixture draw_out(Column& column, double volume_ml, const matter::Catalogue& catalogue);
 
-/// Lets the column live for `seconds`. Pure: the same column, laws, surroundings and seconds give the same bits. Any split
-/// of the seconds into whole steps gives the same result to the solver's tolerance.
+/// Lets the column live for `seconds`. Pure: the same column, laws, surroundings and seconds give the same
+/// bits. Any split of the seconds into whole steps gives the same result to the solver's tolerance.
 void advance(Column& column, const Chemistry& chemistry, const Surroundings& surroundings, double seconds);
 
 /// Everything mixed together, as a reader of sums sees it.

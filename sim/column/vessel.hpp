@@ -6,7 +6,7 @@ namespace matula::column {
 
 /// Inside dimensions of a glass vessel: a cylinder on a hemispherical or flat bottom.
 struct VesselShape {
-  std::string key;                 ///< "test_tube", "urinometer_jar", "specimen_cup"
+  std::string key; ///< "test_tube", "urinometer_jar", "specimen_cup"
   double inner_diameter_mm = 14;
   double height_mm = 150;
   double wall_mm = 1;

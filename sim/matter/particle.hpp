@@ -15,21 +15,24 @@ using ParticleId = std::size_t;
 
 /// A solid that can hang in a liquid: what one particle is made of and how clusters of it grow and scatter.
 struct ParticleKind {
-  std::string key;                      ///< "albumin_coagulum", "cuprous_oxide", "calcium_phosphate", "cells"
+  std::string key; ///< "albumin_coagulum", "cuprous_oxide", "calcium_phosphate", "cells"
   std::string label;
-  double primary_radius_m = 1e-7;       ///< Radius of the smallest class, solid.
+  double primary_radius_m = 1e-7; ///< Radius of the smallest class, solid.
   double solid_density_kg_m3 = 1300;
-  double fractal_dimension = 2.3;       ///< Of clusters up to core_radius_m; 3 means compact.
-  double core_radius_m = 1e-5;          ///< Above this, clusters of clusters with constant density.
-  double brownian_efficiency = 1;       ///< Fraction of Brownian encounters that stick, at the best pH.
-  double shear_efficiency = 1;          ///< Scale of the shear sticking law.
-  double breakage_size_m = 1e-3;        ///< Largest cluster that survives a shear of 1 /s; falls as 1/sqrt(G).
-  double gel_volume_fraction = 0.15;    ///< Volume fraction at which clusters lock into one clot; 1 means never.
-  double sticking_ph_centre = 0;        ///< Efficiency falls as 10^-((pH-centre)/width)^2; width 0 means no pH law.
+  double fractal_dimension = 2.3;   ///< Of clusters up to core_radius_m; 3 means compact.
+  double core_radius_m = 1e-5;      ///< Above this, clusters of clusters with constant density.
+  double brownian_efficiency = 1;   ///< Fraction of Brownian encounters that stick, at the best pH.
+  double shear_efficiency = 1;      ///< Scale of the shear sticking law.
+  double settling_efficiency = 0.1; ///< Fraction of overtakings in free fall that stick.
+  double contact_size_m =
+      1; ///< Radius above which contacts at a shear of 1 /s slide off; falls as 1/sqrt(G).
+  double breakage_size_m = 1e-3;     ///< Largest cluster that survives a shear of 1 /s; falls as 1/sqrt(G).
+  double gel_volume_fraction = 0.15; ///< Volume fraction at which clusters lock into one clot; 1 means never.
+  double sticking_ph_centre = 0; ///< Efficiency falls as 10^-((pH-centre)/width)^2; width 0 means no pH law.
   double sticking_ph_width = 0;
-  optics::Spectrum refractive_index{};  ///< Real part of the primary solid (or the hydrated cluster material).
-  optics::Spectrum extinction_index{};  ///< Imaginary part.
-  double size_spread = 1.5;             ///< Lognormal sigma used when tabulating Mie coefficients.
+  optics::Spectrum refractive_index{}; ///< Real part of the primary solid (or the hydrated cluster material).
+  optics::Spectrum extinction_index{}; ///< Imaginary part.
+  double size_spread = 1.5;            ///< Lognormal sigma used when tabulating Mie coefficients.
   std::string source;
 
   [[nodiscard]] double bin_mass_g(std::size_t bin) const;   ///< Mass of one particle of the class.
@@ -39,7 +42,8 @@ struct ParticleKind {
 /// Particles of one kind in one layer, as mass: nothing is lost by moving mass between classes.
 struct Population {
   std::array<double, size_bins> grams{};
-  double clot_g = 0;      ///< Mass locked into one continuous network; it neither diffuses nor settles grain by grain.
+  double clot_g =
+      0; ///< Mass locked into one continuous network; it neither diffuses nor settles grain by grain.
 
   [[nodiscard]] double suspended_g() const;
   [[nodiscard]] double total_g() const { return suspended_g() + clot_g; }

@@ -1,0 +1,13 @@
+#pragma once
+
+#include "sim/column/layers.hpp"
+
+namespace matula::column {
+
+/// Heat from flame, bath and room, conduction between layers, and boiling: layers stay at or below their
+/// boiling point, what is left over becomes steam. Sets boiling and boil_over_ml. Returns the share of a
+/// rolling boil in each layer, 0..1.
+std::vector<double> heat(Column& column, const Surroundings& surroundings, const std::vector<Extent>& heights,
+                         double seconds);
+
+} // namespace matula::column

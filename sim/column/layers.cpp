@@ -1,0 +1,144 @@
+#include "sim/column/layers.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace matula::column {
+
+namespace {
+
+constexpr double layers_of_a_full_tube =
+    16;                           // resolution, not physics: halving the layers moves a front by < 1 mm
+constexpr double thickest_mm = 4; // of a layer in a narrow vessel
+constexpr double narrow_diameter_mm = 25; // wider vessels mix by themselves and need few layers
+constexpr double layers_of_a_wide_vessel = 4;
+constexpr std::size_t most_layers = 24;
+constexpr double smallest_layer_ml = 1e-3;
+
+double wanted_layers(const VesselShape& shape, double volume_ml) {
+  if (shape.inner_diameter_mm > narrow_diameter_mm) {
+    return layers_of_a_wide_vessel;
+  }
+  const double by_height = std::ceil(shape.level_mm(volume_ml) / thickest_mm);
+  return std::clamp(by_height, layers_of_a_wide_vessel, layers_of_a_full_tube);
+}
+
+void split(std::vector<matter::Mixture>& layers, std::size_t at, std::size_t pieces) {
+  matter::Mixture rest = std::move(layers[at]);
+  std::vector<matter::Mixture> parts;
+  const double each_ml = rest.volume_ml / static_cast<double>(pieces);
+  for (std::size_t p = 0; p + 1 < pieces; ++p) {
+    parts.push_back(matter::draw(rest, each_ml));
+  }
+  parts.push_back(std::move(rest));
+  layers[at] = std::move(parts.front());
+  const auto after = layers.begin() + static_cast<std::ptrdiff_t>(at) + 1;
+  layers.insert(after, std::make_move_iterator(parts.begin() + 1), std::make_move_iterator(parts.end()));
+}
+
+void join(std::vector<matter::Mixture>& layers, std::size_t at) {
+  matter::merge(layers[at], layers[at + 1]);
+  layers.erase(layers.begin() + static_cast<std::ptrdiff_t>(at) + 1);
+}
+
+/// The neighbours that together are smallest, as the index of the lower one.
+std::size_t smallest_pair(const std::vector<matter::Mixture>& layers) {
+  std::size_t best = 0;
+  for (std::size_t i = 1; i + 1 < layers.size(); ++i) {
+    if (layers[i].volume_ml + layers[i + 1].volume_ml < layers[best].volume_ml + layers[best + 1].volume_ml) {
+      best = i;
+    }
+  }
+  return best;
+}
+
+void blend_value(double& a, double& b, double share_a, double exchanged) {
+  const double moved = exchanged * ((a + b) * share_a - a);
+  a += moved;
+  b -= moved;
+}
+
+} // namespace
+
+std::vector<Extent> extents(const Column& column) {
+  std::vector<Extent> heights;
+  heights.reserve(column.layers.size());
+  double below_ml = column.sediment.volume_ml;
+  double from_mm = column.shape.level_mm(below_ml);
+  for (const matter::Mixture& layer : column.layers) {
+    below_ml += layer.volume_ml;
+    const double to_mm = column.shape.level_mm(below_ml);
+    heights.push_back({from_mm, to_mm});
+    from_mm = to_mm;
+  }
+  return heights;
+}
+
+void refine(Column& column) {
+  auto& layers = column.layers;
+  double total_ml = 0;
+  for (const matter::Mixture& layer : layers) {
+    total_ml += layer.volume_ml;
+  }
+  if (total_ml <= 0) {
+    return;
+  }
+  const double target_ml = total_ml / wanted_layers(column.shape, total_ml);
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    const double pieces = std::round(layers[i].volume_ml / target_ml);
+    if (pieces >= 2) {
+      split(layers, i, static_cast<std::size_t>(pieces));
+      i += static_cast<std::size_t>(pieces) - 1;
+    }
+  }
+  while (layers.size() > 1) {
+    const std::size_t at = smallest_pair(layers);
+    const double both_ml = layers[at].volume_ml + layers[at + 1].volume_ml;
+    const double least_ml = std::min(layers[at].volume_ml, layers[at + 1].volume_ml);
+    const bool crumb = least_ml < smallest_layer_ml || both_ml < 0.5 * target_ml;
+    if (layers.size() <= most_layers && !crumb) {
+      break;
+    }
+    join(layers, at);
+  }
+}
+
+void blend(matter::Mixture& one, matter::Mixture& other, double exchanged) {
+  const double both_ml = one.volume_ml + other.volume_ml;
+  if (both_ml <= 0 || exchanged <= 0) {
+    return;
+  }
+  const double share = one.volume_ml / both_ml;
+  const double mean_c = one.temperature_c * share + other.temperature_c * (1 - share);
+  one.temperature_c += exchanged * (mean_c - one.temperature_c);
+  other.temperature_c += exchanged * (mean_c - other.temperature_c);
+  for (std::size_t s = 0; s < one.mmol.size(); ++s) {
+    blend_value(one.mmol[s], other.mmol[s], share, exchanged);
+  }
+  for (std::size_t k = 0; k < one.populations.size(); ++k) {
+    matter::Population& a = one.populations[k];
+    matter::Population& b = other.populations[k];
+    for (std::size_t i = 0; i < matter::size_bins; ++i) {
+      blend_value(a.grams[i], b.grams[i], share, exchanged);
+    }
+  }
+}
+
+void move_liquid(matter::Mixture& from, matter::Mixture& to, double volume_ml) {
+  const double moved_ml = std::min(volume_ml, from.volume_ml);
+  if (moved_ml <= 0) {
+    return;
+  }
+  const double share = moved_ml / from.volume_ml;
+  const double after_ml = to.volume_ml + moved_ml;
+  to.temperature_c += (from.temperature_c - to.temperature_c) * (moved_ml / after_ml);
+  to.volume_ml = after_ml;
+  from.volume_ml -= moved_ml;
+  for (std::size_t s = 0; s < from.mmol.size(); ++s) {
+    const double amount = share * from.mmol[s];
+    from.mmol[s] -= amount;
+    to.mmol[s] += amount;
+  }
+}
+
+} // namespace matula::column

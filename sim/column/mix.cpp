@@ -1,0 +1,99 @@
+#include "sim/column/mix.hpp"
+
+#include "sim/matter/density.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace matula::column {
+
+namespace {
+
+constexpr double gravity_m_s2 = 9.80665;
+constexpr double mixing_length_share =
+    0.05; // of the inside radius: 5 s of swirling half-mixes a tube; fitted here
+constexpr double richardson_weight =
+    10; // damping of mixing by a stable density step, form of Munk and Anderson 1948
+constexpr double richardson_power = 1.5;     // same source
+constexpr double overturn_weight = 0.5;      // of the free-fall speed over one layer; fitted here
+constexpr double stable_enough_kg_m3 = 1e-3; // density step below which nothing overturns: solver tolerance
+constexpr double inversion_rate_per_s =
+    2; // one turn in about half a second brings all to the mean; fitted here
+constexpr double lifting_per_strain = 1e-3; // share of the bed lifted by unit strain; fitted here
+constexpr double lifting_shear_per_s = 5;   // gentler movement leaves the bed; fitted here
+constexpr double kg_m3_per_g_ml = 1000;
+
+double bulk_density(const matter::Mixture& layer, const matter::Catalogue& catalogue) {
+  double density = matter::density_kg_m3(layer, catalogue);
+  for (std::size_t k = 0; k < layer.populations.size(); ++k) {
+    const double grams_per_ml = layer.populations[k].total_g() / layer.volume_ml;
+    density += grams_per_ml * kg_m3_per_g_ml * (1 - density / catalogue.particles[k].solid_density_kg_m3);
+  }
+  return density;
+}
+
+/// Volume exchange over one interface in `seconds` as a share of full mixing of the pair.
+double exchanged_share(const VesselShape& shape, double density_step, double apart_m, double shear_per_s,
+                       double seconds) {
+  const double length_m = mixing_length_share * shape.inner_diameter_mm / 2000;
+  double diffusivity_m2_s = length_m * length_m * shear_per_s;
+  if (density_step > stable_enough_kg_m3) { // heavy below
+    const double buoyancy = gravity_m_s2 * density_step / kg_m3_per_g_ml / apart_m;
+    const double richardson = buoyancy / std::max(shear_per_s * shear_per_s, 1e-12);
+    diffusivity_m2_s /= std::pow(1 + richardson_weight * richardson, richardson_power);
+  } else if (density_step < -stable_enough_kg_m3) {
+    diffusivity_m2_s +=
+        overturn_weight * apart_m * std::sqrt(gravity_m_s2 * -density_step / kg_m3_per_g_ml * apart_m);
+  }
+  return 1 - std::exp(-2 * diffusivity_m2_s / (apart_m * apart_m) * seconds);
+}
+
+void lift_sediment(Column& column, double share) {
+  matter::Mixture& bed = column.sediment;
+  if (bed.volume_ml <= 0 || share <= 0) {
+    return;
+  }
+  const matter::Mixture lifted = matter::draw(bed, share * bed.volume_ml);
+  matter::merge(column.layers.front(), lifted);
+}
+
+/// Brings every layer towards the mean of all.
+void turn_over(Column& column, const matter::Catalogue& catalogue, double share) {
+  matter::Mixture pool = matter::empty_mixture(catalogue);
+  for (matter::Mixture& layer : column.layers) {
+    matter::merge(pool, matter::draw(layer, share * layer.volume_ml));
+  }
+  const double back_per_ml = share / (1 - share); // of what each layer kept
+  for (std::size_t i = 0; i + 1 < column.layers.size(); ++i) {
+    matter::Mixture& layer = column.layers[i];
+    matter::merge(layer, matter::draw(pool, back_per_ml * layer.volume_ml));
+  }
+  matter::merge(column.layers.back(), pool);
+}
+
+} // namespace
+
+void mix(Column& column, const matter::Catalogue& catalogue, const std::vector<Extent>& heights,
+         const std::vector<double>& shear_per_s, bool inverting, double seconds) {
+  auto& layers = column.layers;
+  const double strain = std::max(0.0, shear_per_s.front() - lifting_shear_per_s) * seconds;
+  const double lifting = lifting_per_strain * strain + (inverting ? inversion_rate_per_s * seconds : 0.0);
+  lift_sediment(column, 1 - std::exp(-lifting));
+  if (inverting) {
+    turn_over(column, catalogue, 1 - std::exp(-inversion_rate_per_s * seconds));
+  }
+  std::vector<double> density(layers.size());
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    density[i] = bulk_density(layers[i], catalogue);
+  }
+  for (std::size_t i = 0; i + 1 < layers.size(); ++i) {
+    const double apart_m = (heights[i].thickness_mm() + heights[i + 1].thickness_mm()) / 2000;
+    const double shear = std::min(shear_per_s[i], shear_per_s[i + 1]);
+    const double share = exchanged_share(column.shape, density[i] - density[i + 1], apart_m, shear, seconds);
+    if (share > 1e-9) {
+      blend(layers[i], layers[i + 1], share);
+    }
+  }
+}
+
+} // namespace matula::column

@@ -1,0 +1,127 @@
+#include "sim/column/settle.hpp"
+
+#include "sim/column/aggregate.hpp"
+#include "sim/matter/density.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace matula::column {
+
+namespace {
+
+using matter::size_bins;
+
+constexpr double hindrance_power = 4.65;  // Richardson and Zaki 1954
+constexpr double crowded_fraction = 0.35; // clusters touch everywhere; fitted here
+constexpr double densest_bed = 0.5;       // solid share of a bed of compact grains; common value 0.5-0.6
+constexpr double wettest_bed_share = 0.5; // the bed takes at most this share of the bottom layer a step
+constexpr double slowest_share = 1e-6;    // of a class a step; less is not worth moving
+constexpr double pa_s_per_mpa_s = 1e-3;
+constexpr double mm_per_m = 1000;
+constexpr double kg_m3_per_g_ml = 1000;
+
+/// How fast things fall in one layer, common to all classes: 1/viscosity with crowding, in 1/(Pa s).
+double fall_factor(const matter::Mixture& layer, const Chemistry& chemistry) {
+  double crowding = 0;
+  for (std::size_t k = 0; k < layer.populations.size(); ++k) {
+    crowding += cluster_volume_fraction(layer.populations[k], chemistry.catalogue->particles[k],
+                                        chemistry.collisions[k], layer.volume_ml);
+  }
+  return hindrance(crowding) / (matter::water_viscosity_mpa_s(layer.temperature_c) * pa_s_per_mpa_s);
+}
+
+/// One class through all layers, from the top down (implicit, so no step is too long); returns what reached
+/// the bottom.
+double fall(Column& column, std::size_t kind, std::size_t bin, double unit_speed,
+            const std::vector<double>& factors, const std::vector<Extent>& heights, double seconds) {
+  double arriving_g = 0;
+  for (std::size_t i = column.layers.size(); i-- > 0;) {
+    double& grams = column.layers[i].populations[kind].grams[bin];
+    const double before = grams + arriving_g;
+    const double leaving = unit_speed * factors[i] * mm_per_m * seconds / heights[i].thickness_mm();
+    arriving_g = leaving > slowest_share ? before - before / (1 + leaving) : 0.0;
+    grams = before - arriving_g;
+  }
+  return arriving_g;
+}
+
+/// The same upwards for solids lighter than water; they gather under the surface.
+void rise(Column& column, std::size_t kind, std::size_t bin, double unit_speed,
+          const std::vector<double>& factors, const std::vector<Extent>& heights, double seconds) {
+  double arriving_g = 0;
+  for (std::size_t i = 0; i < column.layers.size(); ++i) {
+    double& grams = column.layers[i].populations[kind].grams[bin];
+    const double before = grams + arriving_g;
+    const bool surface = i + 1 == column.layers.size();
+    const double leaving = -unit_speed * factors[i] * mm_per_m * seconds / heights[i].thickness_mm();
+    arriving_g = !surface && leaving > slowest_share ? before - before / (1 + leaving) : 0.0;
+    grams = before - arriving_g;
+  }
+}
+
+/// Volume the bed needs for its solids and the liquid between them, mL.
+double bed_volume_ml(const matter::Mixture& bed, const Chemistry& chemistry) {
+  double volume_ml = 0;
+  for (std::size_t k = 0; k < bed.populations.size(); ++k) {
+    const double solid_g_per_ml = chemistry.catalogue->particles[k].solid_density_kg_m3 / kg_m3_per_g_ml;
+    const auto& packing = chemistry.collisions[k].packing;
+    for (std::size_t i = 0; i < size_bins; ++i) {
+      volume_ml += bed.populations[k].grams[i] / (solid_g_per_ml * std::min(packing[i], densest_bed));
+    }
+    volume_ml += bed.populations[k].clot_g / (solid_g_per_ml * std::min(packing[size_bins - 1], densest_bed));
+  }
+  return volume_ml;
+}
+
+void wet_bed(Column& column, const Chemistry& chemistry) {
+  matter::Mixture& bed = column.sediment;
+  matter::Mixture& bottom = column.layers.front();
+  const double wanted_ml = bed_volume_ml(bed, chemistry);
+  if (wanted_ml > bed.volume_ml) {
+    move_liquid(bottom, bed, std::min(wanted_ml - bed.volume_ml, wettest_bed_share * bottom.volume_ml));
+  } else {
+    move_liquid(bed, bottom, bed.volume_ml - wanted_ml);
+  }
+}
+
+bool holds(const Column& column, std::size_t kind, std::size_t bin) {
+  for (const matter::Mixture& layer : column.layers) {
+    if (layer.populations[kind].grams[bin] > 0) {
+      return true;
+    }
+  }
+  return false;
+}
+
+} // namespace
+
+double hindrance(double volume_fraction) {
+  const double free = 1 - volume_fraction / crowded_fraction;
+  return free > 0 ? std::pow(free, hindrance_power) : 0.0;
+}
+
+void settle(Column& column, const Chemistry& chemistry, const std::vector<Extent>& heights, double seconds) {
+  std::vector<double> factors;
+  factors.reserve(column.layers.size());
+  for (const matter::Mixture& layer : column.layers) {
+    factors.push_back(fall_factor(layer, chemistry));
+  }
+  for (std::size_t k = 0; k < chemistry.collisions.size(); ++k) {
+    const CollisionTable& table = chemistry.collisions[k];
+    for (std::size_t bin = 0; bin < size_bins; ++bin) {
+      if (!holds(column, k, bin)) {
+        continue;
+      }
+      if (table.unit_speed[bin] >= 0) {
+        column.sediment.populations[k].grams[bin] +=
+            fall(column, k, bin, table.unit_speed[bin], factors, heights, seconds);
+      } else {
+        rise(column, k, bin, table.unit_speed[bin], factors, heights, seconds);
+      }
+    }
+  }
+  wet_bed(column, chemistry);
+}
+
+} // namespace matula::column

@@ -1,0 +1,15 @@
+#pragma once
+
+#include "sim/column/layers.hpp"
+
+namespace matula::column {
+
+/// Speed of a class relative to Stokes' where clusters take up `volume_fraction` of the liquid: (1 -
+/// phi/0.35)^4.65, Richardson and Zaki's exponent with crowding complete at 0.35.
+[[nodiscard]] double hindrance(double volume_fraction);
+
+/// Lets clusters fall (or rise) through the layers for `seconds` and lie down as sediment, which keeps liquid
+/// between them.
+void settle(Column& column, const Chemistry& chemistry, const std::vector<Extent>& heights, double seconds);
+
+} // namespace matula::column
