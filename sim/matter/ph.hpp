@@ -4,11 +4,27 @@
 
 namespace matula::matter {
 
-/// pH at which the charges of all dissolved species sum to zero, searched in 0..14. Activity is taken as concentration
-/// except for the Davies correction at the mixture's ionic strength. An empty mixture has pH 7.
+/// pH at which the charges of all dissolved species sum to zero, searched in 0..14. Activity is taken as
+/// concentration except for the Davies correction at the mixture's ionic strength (held at 0.5 mol/L above
+/// that, where Davies ends). Constants are those of 25 °C at every temperature. An empty mixture has pH 7.
 [[nodiscard]] double ph(const Mixture& mixture, const Catalogue& catalogue);
 
-/// Mean charge of one molecule of `species` at `ph`.
+/// Mean charge of one molecule of `species` at `ph`, without activity correction.
 [[nodiscard]] double mean_charge(const Species& species, double ph);
+
+/// Charge per litre (mol/L, positive when cations exceed anions) the mixture would carry at `ph`: what strong
+/// acid's anion (or, when negative, strong base's cation) must be added for the mixture to rest at that pH.
+[[nodiscard]] double charge_excess_molar(const Mixture& mixture, const Catalogue& catalogue, double ph);
+
+/// mol/L of the volatile form of a smelling species at `ph`, as its row's odour_form says.
+[[nodiscard]] double odorous_molar(const Mixture& mixture, const Catalogue& catalogue, SpeciesId id,
+                                   double ph);
+
+/// Fraction of `species` that has lost exactly `lost` protons at `ph`, 0..1, at activity coefficient
+/// 10^log_gamma of a singly charged ion. For species with one copy of their groups.
+[[nodiscard]] double form_fraction(const Species& species, std::size_t lost, double ph, double log_gamma = 0);
+
+/// log10 of the activity coefficient of a singly charged ion in the mixture (Davies, 25 °C); 0 when empty.
+[[nodiscard]] double log_gamma_1(const Mixture& mixture, const Catalogue& catalogue, double ph);
 
 } // namespace matula::matter

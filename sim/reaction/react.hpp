@@ -1,19 +1,23 @@
 #pragma once
 
+#include "sim/matter/mixture.hpp"
 #include "sim/reaction/reaction.hpp"
+
+#include <vector>
 
 namespace matula::reaction {
 
-/// Every law of change between substances; immutable.
+/// Everything that can happen inside one well-mixed portion; immutable.
 struct Network {
   std::vector<Reaction> reactions;
   std::vector<Precipitation> precipitations;
 };
 
-/// Lets one well-mixed portion react at constant temperature and volume for `seconds` (>= 0). Pure and deterministic. No
-/// amount goes below zero, every atom that leaves one species turns up in another, in a solid, or in water. `shear_per_s`
-/// (>= 0) is the mean shear rate, which feeds growing solids.
-void react(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue, double seconds,
-           double shear_per_s);
+/// Kinetics, precipitation (new solid enters the populations' classes) and dissolution in one well-mixed
+/// portion for `seconds` (>= 0) at its present temperature. Volume and temperature stay; `shear_per_s` (>= 0)
+/// is the mean shear rate, which feeds slow crystals. No amount goes below zero. Mass of solute plus solid is
+/// conserved up to the water, protons and oxygen that a row names.
+void react(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
+           double seconds, double shear_per_s);
 
 } // namespace matula::reaction

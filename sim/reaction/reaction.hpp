@@ -11,7 +11,7 @@ namespace matula::reaction {
 
 /// k(T) = k_ref exp(-Ea/R (1/T - 1/T_ref)).
 struct Arrhenius {
-  double k_ref = 0;               ///< Unit depends on the law: 1/s, or L/mol/s.
+  double k_ref = 0; ///< Unit depends on the law: 1/s, or L/mol/s.
   double reference_c = 25;
   double activation_kj_per_mol = 0;
 
@@ -21,32 +21,34 @@ struct Arrhenius {
 /// Stoichiometric change per unit of extent: negative consumes, positive makes. Mol per mol.
 using Stoichiometry = std::vector<std::pair<matter::SpeciesId, double>>;
 
-/// rate = k(T) prod c_i^order_i, in mol/L/s; optional dependence on [OH-]^oh_order.
+/// rate = k(T) prod c_i^order_i 10^(oh_order (pH - reference_ph)), in mol/L/s. A negative oh_order makes acid
+/// the helper.
 struct MassAction {
   Arrhenius k;
-  Stoichiometry orders;
+  Stoichiometry orders; ///< Species and order of each; positive.
   double oh_order = 0;
+  double reference_ph = 14; ///< pH at which k holds; 14 makes k that of 1 mol/L hydroxide.
 };
 
-/// rate = k(T) c_substrate, slowed as the limiting partner runs out: c_partner/(c_partner + half_mol_per_l). First order in
-/// substrate, zero order in plentiful partner, first order in [OH-] relative to the reagent's own alkalinity.
+/// rate = k(T) c_substrate, slowed as the limiting partner runs out: c_partner/(c_partner + half_mol_per_l).
+/// First order in substrate, zero order in plentiful partner, first order in [OH-] relative to the reagent's
+/// own alkalinity. Sugars reduce alkaline copper so because their enolisation sets the pace.
 struct SaturatingReduction {
   Arrhenius k;
   matter::SpeciesId substrate = 0;
   matter::SpeciesId partner = 0;
   double half_mol_per_l = 0.002;
-  double reference_ph = 10;       ///< pH at which k holds; the rate follows [OH-] from there.
+  double reference_ph = 10; ///< pH at which k holds; the rate follows [OH-] from there.
 };
 
 struct Reaction {
   std::string key;
   std::variant<MassAction, SaturatingReduction> law;
   Stoichiometry changes;
+  double water = 0;  ///< Mol of water taken up per unit of extent; negative when water is made.
+  double oxygen = 0; ///< Mol of O2 taken from the air per unit of extent.
   std::string source;
 };
-
-/// How the solubility of a dissolved species falls, and which solid it becomes.
-struct PhShape { double centre = 0; double width = 0; };
 
 /// A species leaves solution as a solid once above its solubility, and goes back when below it.
 struct Precipitation {
@@ -56,7 +58,15 @@ struct Precipitation {
   std::string law;                ///< Name of the solubility law in solubility.hpp, chosen by the data row.
   std::vector<double> parameters; ///< Of that law, in the order its docstring gives.
   Arrhenius growth;               ///< Second order in the excess, L/mol/s at the reference.
-  double nucleation_bin = 0;      ///< Class new solid enters.
+  double nucleation_bin = 0;      ///< Class new particles enter.
+  /// Particles per m3 wanted for each mol/m3/s of solid formed (a burst of nuclei in proportion to the rate
+  /// of formation). New particles are made only up to that number; the rest of the new solid grows on the
+  /// particles there are. 0: all new solid is new particles.
+  double nuclei_s_per_mol = 0;
+  double stir_gain_s = 0; ///< Growth is faster by 1 + stir_gain_s * shear rate.
+  bool dissolves = true;  ///< Whether this row also takes the solid back into solution.
+  double water = 0;       ///< Mol of water built into one mol of solid; negative when water is given off.
+  double protons = 0;     ///< Mol of H+ left behind when one mol of solid forms.
   std::string source;
 };
 

@@ -1,0 +1,149 @@
+#include "sim/reaction/react.hpp"
+
+#include "sim/matter/ph.hpp"
+#include "sim/reaction/rate.hpp"
+#include "sim/reaction/solids.hpp"
+#include "sim/reaction/solubility.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <optional>
+
+namespace matula::reaction {
+
+namespace {
+
+// Solver's own limits, not of the trade.
+constexpr double slowest_per_s = 1e-10; // Slower changes are less than a hundred-thousandth in a day.
+constexpr double least_molar = 1e-12;   // Below a picomol a millilitre nothing is seen.
+constexpr double largest_share = 0.2;   // Of a reactant that one step may use up before steps are halved.
+constexpr double fastest_resolved_per_s = 2; // Faster changes are over within a step, and are solved exactly.
+constexpr int most_steps = 256;
+
+/// The pH is worked out only when a law asks for it.
+class Instant {
+public:
+  Instant(const matter::Mixture& mixture, const matter::Catalogue& catalogue)
+      : mixture_(mixture), catalogue_(catalogue) {}
+
+  const Conditions& conditions() {
+    if (!known_) {
+      const double ph = matter::ph(mixture_, catalogue_);
+      known_ = Conditions{mixture_.temperature_c, ph, matter::log_gamma_1(mixture_, catalogue_, ph)};
+    }
+    return *known_;
+  }
+  double ph_for(const Reaction& reaction) { return needs_ph(reaction) ? conditions().ph : 0.0; }
+
+private:
+  const matter::Mixture& mixture_;
+  const matter::Catalogue& catalogue_;
+  std::optional<Conditions> known_;
+};
+
+/// 1/s at which the scarcest reactant would go at first; 0 when nothing worth the work happens.
+double relative_rate(const Reaction& reaction, const matter::Mixture& mixture, Instant& now) {
+  const double largest = largest_extent_molar(reaction, mixture);
+  if (!(largest > least_molar)) {
+    return 0;
+  }
+  const double per_s = rate_molar_per_s(reaction, mixture, now.ph_for(reaction)) / largest;
+  return per_s > slowest_per_s ? per_s : 0;
+}
+
+/// Exact for a first-order change, and short of the scarcest reactant for every other.
+void step_reaction(const Reaction& reaction, matter::Mixture& mixture, Instant& now, double seconds) {
+  const double per_s = relative_rate(reaction, mixture, now);
+  if (per_s > 0) {
+    apply(reaction, largest_extent_molar(reaction, mixture) * -std::expm1(-per_s * seconds), mixture);
+  }
+}
+
+/// Second-order approach to rest: e' = -k e^2 has e(t) = e0/(1 + k e0 t).
+double approached(double distance_molar, double k, double seconds) {
+  const double e = std::abs(distance_molar);
+  const double gone = std::isinf(e) ? 1.0 : k * e * seconds / (1 + k * e * seconds);
+  return distance_molar * gone;
+}
+
+void step_precipitation(const Precipitation& row, matter::Mixture& mixture,
+                        const matter::Catalogue& catalogue, Instant& now, double seconds,
+                        double shear_per_s) {
+  matter::Population& population = mixture.populations[row.solid];
+  const double molar_mass_g = solid_molar_mass_g(row, catalogue);
+  const double solid_g = row.dissolves ? population.total_g() : 0;
+  if (solid_g <= 0 && !may_form(row, mixture)) {
+    return;
+  }
+  constexpr double mmol_per_mol = 1000;
+  const double solid_molar = solid_g / molar_mass_g * mmol_per_mol / mixture.volume_ml;
+  const double distance = distance_to_rest(row, mixture, catalogue, now.conditions(), solid_molar);
+  if (!(std::abs(distance) > least_molar) && !(distance < 0 && distance <= -solid_molar)) {
+    return;
+  }
+  const double k = row.growth.at(mixture.temperature_c) * (1 + row.stir_gain_s * shear_per_s);
+  const double extent = approached(distance, k, seconds);
+  for (const auto& [id, count] : row.formula) {
+    mixture.mmol[id] = std::max(0.0, mixture.mmol[id] - count * extent * mixture.volume_ml);
+  }
+  const double grams = extent * mixture.volume_ml / mmol_per_mol * molar_mass_g;
+  if (grams < 0) {
+    dissolve(population, -grams);
+    return;
+  }
+  const double rate_mol_per_m3_s = extent / seconds * 1000;
+  const double wanted = row.nuclei_s_per_mol > 0 ? row.nuclei_s_per_mol * rate_mol_per_m3_s
+                                                 : std::numeric_limits<double>::infinity();
+  deposit(population, catalogue.particles[row.solid], grams, static_cast<std::size_t>(row.nucleation_bin),
+          wanted, mixture.volume_ml);
+}
+
+/// Fastest change that a step has to follow, 1/s.
+double pace(const matter::Mixture& mixture, const Network& network, Instant& now) {
+  double fastest = 0;
+  for (const Reaction& reaction : network.reactions) {
+    fastest = std::max(fastest, std::min(relative_rate(reaction, mixture, now), fastest_resolved_per_s));
+  }
+  return fastest;
+}
+
+/// Symmetric splitting: half of every reaction, the solids, and the other halves in the opposite order.
+void step(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
+          double seconds, double shear_per_s) {
+  {
+    Instant now(mixture, catalogue);
+    for (const Reaction& reaction : network.reactions) {
+      step_reaction(reaction, mixture, now, 0.5 * seconds);
+    }
+  }
+  Instant now(mixture, catalogue);
+  for (const Precipitation& row : network.precipitations) {
+    step_precipitation(row, mixture, catalogue, now, seconds, shear_per_s);
+  }
+  for (auto reaction = network.reactions.rbegin(); reaction != network.reactions.rend(); ++reaction) {
+    step_reaction(*reaction, mixture, now, 0.5 * seconds);
+  }
+}
+
+} // namespace
+
+void react(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
+           double seconds, double shear_per_s) {
+  double left_s = seconds;
+  const double shortest_s = seconds / most_steps;
+  while (left_s > 0 && !mixture.empty()) {
+    Instant now(mixture, catalogue);
+    const double fastest = pace(mixture, network, now);
+    double step_s = left_s;
+    if (fastest * left_s > largest_share) {
+      // Whole numbers of equal steps, so that the last one is no sliver.
+      const double wanted_s = std::max(shortest_s, largest_share / fastest);
+      step_s = left_s / std::ceil(left_s / wanted_s);
+    }
+    step(mixture, network, catalogue, step_s, shear_per_s);
+    left_s = step_s < left_s ? left_s - step_s : 0;
+  }
+}
+
+} // namespace matula::reaction

@@ -1,0 +1,149 @@
+#include "sim/reaction/solubility.hpp"
+
+#include "sim/matter/ph.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace matula::reaction {
+
+namespace {
+
+constexpr double ln10 = 2.302585092994046;
+constexpr double kelvin = 273.15;
+constexpr double standard_c = 25;
+constexpr double gas_constant_kj = 8.314462618e-3; // kJ/mol/K, CODATA 2018.
+constexpr double largest_log10 = 12;               // Beyond this, "soluble without limit".
+
+double power10(double x) {
+  return std::exp(ln10 * std::min(x, largest_log10));
+}
+double square(double x) {
+  return x * x;
+}
+
+double van_t_hoff(double enthalpy_kj, double temperature_c) {
+  const double inverse = 1 / (temperature_c + kelvin) - 1 / (standard_c + kelvin);
+  return std::exp(-enthalpy_kj / gas_constant_kj * inverse);
+}
+
+/// Solubility of the first species, mol/L, for the laws of one species.
+double solubility_molar(const Precipitation& row, const matter::Mixture& mixture, const Conditions& now) {
+  const std::vector<double>& p = row.parameters;
+  if (row.law == "oxide") {
+    return p[0] * (1 + power10(p[1] - now.ph));
+  }
+  if (row.law == "acid_protein") {
+    const double agent = mixture.molar(static_cast<matter::SpeciesId>(p[4]));
+    if (agent <= 0) {
+      return std::numeric_limits<double>::infinity();
+    }
+    return p[0] * (1 + power10(p[3] * (now.ph - p[2]))) * (1 + p[1] / agent);
+  }
+  if (row.law == "isoelectric") {
+    return p[0] * power10(square((now.ph - p[1]) / p[2]));
+  }
+  if (row.law == "hot_window") {
+    const double off = now.temperature_c - p[1];
+    const double warm = square(square(off / (off < 0 ? p[2] : p[3])));
+    return p[0] * power10(warm + square((now.ph - p[4]) / p[5]));
+  }
+  return p[0] * van_t_hoff(p[2], now.temperature_c) * (1 + power10(now.ph - p[1])); // weak_acid
+}
+
+/// ln of the ion product once `formed` mol/L of solid has left the solution.
+double log_product(const Precipitation& row, const matter::Mixture& mixture,
+                   const matter::Catalogue& catalogue, const Conditions& now, double formed) {
+  double sum = 0;
+  for (std::size_t i = 0; i < row.formula.size(); ++i) {
+    const auto& [id, count] = row.formula[i];
+    const double left = mixture.molar(id) - count * formed;
+    if (left <= 0) {
+      return -std::numeric_limits<double>::infinity();
+    }
+    const double lost = row.parameters[2 + i];
+    const double form = lost < 0
+                            ? 1.0
+                            : matter::form_fraction(catalogue.species[id], static_cast<std::size_t>(lost),
+                                                    now.ph, now.log_gamma);
+    sum += count * std::log(left * form);
+  }
+  return sum;
+}
+
+double ion_product_distance(const Precipitation& row, const matter::Mixture& mixture,
+                            const matter::Catalogue& catalogue, const Conditions& now, double solid_molar) {
+  const double limit = std::log(row.parameters[0] * van_t_hoff(row.parameters[1], now.temperature_c));
+  const bool forming = log_product(row, mixture, catalogue, now, 0) > limit;
+  if (!forming && solid_molar <= 0) {
+    return 0;
+  }
+  double low = -solid_molar;
+  double high = 0;
+  if (forming) {
+    low = 0;
+    high = std::numeric_limits<double>::infinity();
+    for (const auto& [id, count] : row.formula) {
+      high = std::min(high, mixture.molar(id) / count);
+    }
+  } else if (log_product(row, mixture, catalogue, now, low) <= limit) {
+    return low;
+  }
+  constexpr int halvings = 40; // 1e-12 of the range.
+  for (int i = 0; i < halvings; ++i) {
+    const double middle = 0.5 * (low + high);
+    (log_product(row, mixture, catalogue, now, middle) > limit ? low : high) = middle;
+  }
+  return 0.5 * (low + high);
+}
+
+} // namespace
+
+int parameter_count(std::string_view law, std::size_t formula_length) {
+  if (law == "oxide") {
+    return 2;
+  }
+  if (law == "acid_protein") {
+    return 5;
+  }
+  if (law == "isoelectric" || law == "weak_acid") {
+    return 3;
+  }
+  if (law == "hot_window") {
+    return 6;
+  }
+  return law == "ion_product" ? 2 + static_cast<int>(formula_length) : -1;
+}
+
+bool may_form(const Precipitation& row, const matter::Mixture& mixture) {
+  const std::vector<double>& p = row.parameters;
+  const double c = mixture.molar(row.formula.front().first);
+  if (row.law == "ion_product") {
+    double product = 1;
+    for (const auto& [id, count] : row.formula) {
+      const double total = mixture.molar(id);
+      product *= count == 1 ? total : std::pow(total, count);
+    }
+    return product > p[0] * van_t_hoff(p[1], mixture.temperature_c);
+  }
+  if (row.law == "acid_protein") {
+    return c > p[0] && mixture.molar(static_cast<matter::SpeciesId>(p[4])) > 0;
+  }
+  if (row.law == "weak_acid") {
+    return c > p[0] * van_t_hoff(p[2], mixture.temperature_c);
+  }
+  return c > p[0];
+}
+
+double distance_to_rest(const Precipitation& row, const matter::Mixture& mixture,
+                        const matter::Catalogue& catalogue, const Conditions& now, double solid_molar) {
+  if (row.law == "ion_product") {
+    return ion_product_distance(row, mixture, catalogue, now, solid_molar);
+  }
+  const auto& [id, count] = row.formula.front();
+  const double excess = (mixture.molar(id) - solubility_molar(row, mixture, now)) / count;
+  return std::max(excess, -solid_molar);
+}
+
+} // namespace matula::reaction
