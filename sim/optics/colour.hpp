@@ -41,7 +41,11 @@ struct Colorimetry {
 /// White point of the lamp, Y = 1.
 [[nodiscard]] Xyz white_point(const Colorimetry& colorimetry, Lamp lamp);
 
-/// Moves a colour seen under `lamp` to the display's D65 white, as a partly adapted eye sees it (Bradford).
+/// White of the display: CIE D65 for the 2 degree observer, Y = 1.
+inline constexpr Xyz d65_white{0.95047, 1.0, 1.08883};
+
+/// Moves a colour seen under a lamp of white `lamp_white` to the display's D65 white, as an eye fully adapted to the lamp
+/// sees it (Bradford transform, Lam 1985; the white card stays white).
 [[nodiscard]] Xyz adapt_to_display(const Xyz& colour, const Xyz& lamp_white);
 
 [[nodiscard]] Lab to_lab(const Xyz& colour, const Xyz& white);
@@ -50,10 +54,15 @@ struct Colorimetry {
 /// CIEDE2000 colour difference (Sharma, Wu and Dalal 2005), kL = kC = kH = 1.
 [[nodiscard]] double ciede2000(const Lab& one, const Lab& other);
 
+/// Weber contrast of luminance, (seen - surround) / surround; about 0.01 to 0.02 is just visible in good light. The
+/// surround must not be black.
+[[nodiscard]] double weber_contrast(const Xyz& seen, const Xyz& surround);
+
 /// D65 XYZ to linear sRGB; components leave 0..1 when the colour lies outside the display's gamut.
 [[nodiscard]] LinearRgb to_linear_rgb(const Xyz& d65_colour);
 
-/// Brings a colour into the display's gamut by reducing chroma at constant lightness and hue, never by clipping channels.
+/// Brings a colour into the display's gamut by reducing chroma at constant lightness and hue (of Oklab, whose hue
+/// lines stay straight in the blues), never by clipping channels. Brighter than white becomes white.
 [[nodiscard]] LinearRgb to_display(const Xyz& d65_colour);
 
 /// sRGB transfer function, linear 0..1 to encoded 0..1.
