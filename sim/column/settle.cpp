@@ -21,14 +21,16 @@ constexpr double pa_s_per_mpa_s = 1e-3;
 constexpr double mm_per_m = 1000;
 constexpr double kg_m3_per_g_ml = 1000;
 
-/// How fast things fall in one layer, common to all classes: 1/viscosity with crowding, in 1/(Pa s).
-double fall_factor(const matter::Mixture& layer, const Chemistry& chemistry) {
+/// How fast things fall in one layer, common to all classes: 1/viscosity with crowding, in 1/(Pa s). What
+/// stands next to the bed joins it without having to push liquid past itself.
+double fall_factor(const matter::Mixture& layer, const Chemistry& chemistry, bool at_the_bed) {
   double crowding = 0;
   for (std::size_t k = 0; k < layer.populations.size(); ++k) {
     crowding += cluster_volume_fraction(layer.populations[k], chemistry.catalogue->particles[k],
                                         chemistry.collisions[k], layer.volume_ml);
   }
-  return hindrance(crowding) / (matter::water_viscosity_mpa_s(layer.temperature_c) * pa_s_per_mpa_s);
+  const double free = 1 / (matter::water_viscosity_mpa_s(layer.temperature_c) * pa_s_per_mpa_s);
+  return at_the_bed ? free : free * hindrance(crowding);
 }
 
 /// One class through all layers, from the top down (implicit, so no step is too long); returns what reached
@@ -105,7 +107,7 @@ void settle(Column& column, const Chemistry& chemistry, const std::vector<Extent
   std::vector<double> factors;
   factors.reserve(column.layers.size());
   for (const matter::Mixture& layer : column.layers) {
-    factors.push_back(fall_factor(layer, chemistry));
+    factors.push_back(fall_factor(layer, chemistry, factors.empty()));
   }
   for (std::size_t k = 0; k < chemistry.collisions.size(); ++k) {
     const CollisionTable& table = chemistry.collisions[k];

@@ -27,9 +27,11 @@ struct ParticleKind {
   double contact_size_m =
       1; ///< Radius above which contacts at a shear of 1 /s slide off; falls as 1/sqrt(G).
   double breakage_size_m = 1e-3;     ///< Largest cluster that survives a shear of 1 /s; falls as 1/sqrt(G).
-  double gel_volume_fraction = 0.15; ///< Volume fraction at which clusters lock into one clot; 1 means never.
+  double gel_volume_fraction = 1; ///< Volume fraction at which clusters lock into one clot; 1 means never.
   double sticking_ph_centre = 0; ///< Efficiency falls as 10^-((pH-centre)/width)^2; width 0 means no pH law.
   double sticking_ph_width = 0;
+  double sticking_activation_kj_per_mol =
+      0; ///< Sticking falls below 100 °C with this barrier; 0 means it does not.
   optics::Spectrum refractive_index{}; ///< Real part of the primary solid (or the hydrated cluster material).
   optics::Spectrum extinction_index{}; ///< Imaginary part.
   double size_spread = 1.5;            ///< Lognormal sigma used when tabulating Mie coefficients.
