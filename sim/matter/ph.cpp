@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <utility>
 
 namespace matula::matter {
 
@@ -18,7 +19,11 @@ constexpr double lowest_ph = 0;
 constexpr double highest_ph = 14;
 constexpr double ph_tolerance = 1e-9; // Solver's own; two calls on the same mixture differ by nothing.
 constexpr int most_steps = 60;
+constexpr double gamma_tolerance = 1e-6; // Moves the pH by a few 1e-6 at most.
+constexpr double neutral_ph = 7;
+constexpr double typical_log_gamma = -0.13; // Where the search begins.
 constexpr std::size_t most_terms = 256;
+constexpr std::size_t most_substances = 96;
 
 double power10(double x) {
   return std::exp(ln10 * x);
@@ -42,37 +47,79 @@ double shifted_pka(const Species& species, std::size_t group, double log_gamma) 
 /// A group that can lose a proton: mol/L of it and its dissociation constant.
 struct Terms {
   std::array<double, most_terms> molar{};
-  std::array<double, most_terms> constant{};
+  std::array<double, most_terms> ideal{};    ///< Constant at zero ionic strength.
+  std::array<double, most_terms> constant{}; ///< At the present one.
+  std::array<int, most_terms> gammas{};      ///< constant = ideal * gamma^gammas.
   std::size_t count = 0;
-  double fixed = 0; ///< Charge per litre with every group protonated.
-
-  void add(double c, double pka, double last_pka) {
-    if (count > 0 && pka == last_pka) {
-      molar[count - 1] += c;
-    } else if (count < most_terms) {
-      molar[count] = c;
-      constant[count] = power10(-pka);
-      ++count;
-    }
-  }
 };
 
-void collect(Terms& terms, const Mixture& mixture, const Catalogue& catalogue, double log_gamma) {
-  terms.count = 0;
-  terms.fixed = 0;
-  for (SpeciesId id = 0; id < mixture.mmol.size(); ++id) {
-    if (mixture.mmol[id] <= 0) {
+/// One dissolved substance and the run of its terms.
+struct Substance {
+  double molar = 0;
+  double charge = 0; ///< With every group protonated.
+  bool macromolecule = false;
+  std::size_t first = 0;
+  std::size_t end = 0;
+};
+
+/// What is dissolved, gathered once for the whole search.
+struct Solution {
+  Terms terms;
+  std::array<Substance, most_substances> substances{};
+  std::size_t count = 0;
+  double fixed = 0; ///< Charge per litre with every group protonated.
+};
+
+void add_groups(Terms& terms, const Species& species, double molar) {
+  const bool macromolecule = species.buffer_groups > 1;
+  const std::size_t first = terms.count;
+  for (std::size_t group = 0; group < species.pka.size(); ++group) {
+    if (macromolecule && terms.count > first && species.pka[group] == species.pka[group - 1]) {
+      terms.molar[terms.count - 1] += molar * species.buffer_groups;
       continue;
     }
-    const Species& species = catalogue.species[id];
-    const double c = mixture.mmol[id] / mixture.volume_ml;
-    terms.fixed += c * species.protonated_charge;
-    double last = -1e9;
-    for (std::size_t group = 0; group < species.pka.size(); ++group) {
-      const double pka = shifted_pka(species, group, log_gamma);
-      terms.add(c * species.buffer_groups, pka, last);
-      last = pka;
+    if (terms.count == most_terms) {
+      return;
     }
+    const double z = species.protonated_charge - static_cast<double>(group);
+    terms.molar[terms.count] = molar * species.buffer_groups;
+    terms.ideal[terms.count] = power10(-species.pka[group]);
+    terms.gammas[terms.count] = macromolecule ? 0 : static_cast<int>(2 * z - 1);
+    ++terms.count;
+  }
+}
+
+void gather(Solution& solution, const Mixture& mixture, const Catalogue& catalogue) {
+  for (SpeciesId id = 0; id < mixture.mmol.size(); ++id) {
+    const Species& species = catalogue.species[id];
+    if (mixture.mmol[id] <= 0 || (species.pka.empty() && species.protonated_charge == 0)) {
+      continue;
+    }
+    if (solution.count == most_substances) {
+      return;
+    }
+    Substance& s = solution.substances[solution.count++];
+    s.molar = mixture.mmol[id] / mixture.volume_ml;
+    s.charge = species.protonated_charge;
+    s.macromolecule = species.buffer_groups > 1;
+    s.first = solution.terms.count;
+    add_groups(solution.terms, species, s.molar);
+    s.end = solution.terms.count;
+    solution.fixed += s.molar * s.charge;
+  }
+}
+
+/// Sets the constants for an activity coefficient of a singly charged ion.
+void shift(Terms& terms, double gamma) {
+  constexpr int reach = 9; // Charges beyond +-4 carry no correction.
+  std::array<double, 2 * reach + 1> power{};
+  power[reach] = 1;
+  for (int i = 1; i <= reach; ++i) {
+    power[reach + i] = power[reach + i - 1] * gamma;
+    power[reach - i] = power[reach - i + 1] / gamma;
+  }
+  for (std::size_t i = 0; i < terms.count; ++i) {
+    terms.constant[i] = terms.ideal[i] * power[reach + std::clamp(terms.gammas[i], -reach, reach)];
   }
 }
 
@@ -81,10 +128,11 @@ struct Balance {
   double slope = 0; ///< d charge / d pH, never positive.
 };
 
-Balance balance(const Terms& terms, double ph, double gamma) {
+Balance balance(const Solution& solution, double ph, double gamma) {
+  const Terms& terms = solution.terms;
   const double h = power10(-ph);
   const double oh = power10(ph - pkw);
-  Balance b{terms.fixed + (h - oh) / gamma, -(h + oh) / gamma};
+  Balance b{solution.fixed + (h - oh) / gamma, -(h + oh) / gamma};
   for (std::size_t i = 0; i < terms.count; ++i) {
     const double lost = terms.constant[i] / (terms.constant[i] + h);
     b.charge -= terms.molar[i] * lost;
@@ -95,12 +143,12 @@ Balance balance(const Terms& terms, double ph, double gamma) {
 }
 
 /// Newton's step where it stays inside the bracket, halving where it does not.
-double solve(const Terms& terms, double start, double gamma) {
+double solve(const Solution& solution, double start, double gamma) {
   double low = lowest_ph;
   double high = highest_ph;
   double x = start;
   for (int step = 0; step < most_steps; ++step) {
-    const Balance b = balance(terms, x, gamma);
+    const Balance b = balance(solution, x, gamma);
     (b.charge > 0 ? low : high) = x;
     double next = x - b.charge / b.slope;
     if (!(next > low && next < high)) {
@@ -114,50 +162,71 @@ double solve(const Terms& terms, double start, double gamma) {
   return x;
 }
 
-double ionic_strength(const Mixture& mixture, const Catalogue& catalogue, double ph) {
+double ionic_strength(const Solution& solution, double ph) {
   const double h = power10(-ph);
   double twice = h + power10(ph - pkw);
-  for (SpeciesId id = 0; id < mixture.mmol.size(); ++id) {
-    if (mixture.mmol[id] <= 0) {
-      continue;
-    }
-    const Species& species = catalogue.species[id];
-    double z = species.protonated_charge;
-    for (const double pka : species.pka) {
-      z -= species.buffer_groups / (1 + h * power10(pka));
+  for (std::size_t i = 0; i < solution.count; ++i) {
+    const Substance& s = solution.substances[i];
+    double charge = s.molar * s.charge;
+    for (std::size_t term = s.first; term < s.end; ++term) {
+      charge -=
+          solution.terms.molar[term] * solution.terms.constant[term] / (solution.terms.constant[term] + h);
     }
     // The many charges of one protein sit far apart: each counts as an ion of its own.
-    const double weight = species.buffer_groups > 1 ? std::abs(z) : z * z;
-    twice += weight * mixture.mmol[id] / mixture.volume_ml;
+    twice += s.macromolecule ? std::abs(charge) : charge * charge / s.molar;
   }
   return 0.5 * twice;
 }
 
-} // namespace
-
-double log_gamma_1(const Mixture& mixture, const Catalogue& catalogue, double ph) {
-  return mixture.empty() ? 0.0 : davies(ionic_strength(mixture, catalogue, ph));
-}
-
-double ph(const Mixture& mixture, const Catalogue& catalogue) {
-  constexpr double neutral = 7;
-  if (mixture.empty()) {
-    return neutral;
-  }
-  double x = neutral;
-  Terms terms;
-  double log_gamma = davies(ionic_strength(mixture, catalogue, x));
-  for (int pass = 0; pass < 3; ++pass) {
-    collect(terms, mixture, catalogue, log_gamma);
-    x = solve(terms, x, power10(log_gamma));
-    const double again = davies(ionic_strength(mixture, catalogue, x));
-    const bool settled = std::abs(again - log_gamma) < 1e-6; // Moves pH by a few 1e-6 at most.
+/// pH and log10 activity coefficient that belong together: the balance and the ionic strength in turn.
+std::pair<double, double> settle(Solution& solution) {
+  double x = neutral_ph;
+  double log_gamma = typical_log_gamma;
+  constexpr int most_passes = 4;
+  for (int pass = 0; pass < most_passes; ++pass) {
+    const double gamma = power10(log_gamma);
+    shift(solution.terms, gamma);
+    if (pass > 0) {
+      x = solve(solution, x, gamma);
+    }
+    const double again = davies(ionic_strength(solution, x));
+    const bool settled = pass > 0 && std::abs(again - log_gamma) < gamma_tolerance;
     log_gamma = again;
     if (settled) {
       break;
     }
   }
-  return x;
+  return {x, log_gamma};
+}
+
+} // namespace
+
+double log_gamma_1(const Mixture& mixture, const Catalogue& catalogue, double ph) {
+  if (mixture.empty()) {
+    return 0;
+  }
+  Solution solution;
+  gather(solution, mixture, catalogue);
+  double log_gamma = typical_log_gamma;
+  for (int pass = 0; pass < 3; ++pass) {
+    shift(solution.terms, power10(log_gamma));
+    log_gamma = davies(ionic_strength(solution, ph));
+  }
+  return log_gamma;
+}
+
+double ph(const Mixture& mixture, const Catalogue& catalogue) {
+  return acidity(mixture, catalogue).ph;
+}
+
+Acidity acidity(const Mixture& mixture, const Catalogue& catalogue) {
+  if (mixture.empty()) {
+    return {};
+  }
+  Solution solution;
+  gather(solution, mixture, catalogue);
+  const auto [x, log_gamma] = settle(solution);
+  return {x, log_gamma};
 }
 
 double mean_charge(const Species& species, double ph) {
@@ -172,10 +241,11 @@ double charge_excess_molar(const Mixture& mixture, const Catalogue& catalogue, d
   if (mixture.empty()) {
     return 0;
   }
-  const double log_gamma = log_gamma_1(mixture, catalogue, ph);
-  Terms terms;
-  collect(terms, mixture, catalogue, log_gamma);
-  return balance(terms, ph, power10(log_gamma)).charge;
+  const double gamma = power10(log_gamma_1(mixture, catalogue, ph));
+  Solution solution;
+  gather(solution, mixture, catalogue);
+  shift(solution.terms, gamma);
+  return balance(solution, ph, gamma).charge;
 }
 
 double form_fraction(const Species& species, std::size_t lost, double ph, double log_gamma) {

@@ -9,6 +9,14 @@ namespace matula::matter {
 /// that, where Davies ends). Constants are those of 25 °C at every temperature. An empty mixture has pH 7.
 [[nodiscard]] double ph(const Mixture& mixture, const Catalogue& catalogue);
 
+struct Acidity {
+  double ph = 7;
+  double log_gamma = 0; ///< log10 activity coefficient of a singly charged ion (Davies).
+};
+
+/// The same pH with the activity coefficient that belongs to it.
+[[nodiscard]] Acidity acidity(const Mixture& mixture, const Catalogue& catalogue);
+
 /// Mean charge of one molecule of `species` at `ph`, without activity correction.
 [[nodiscard]] double mean_charge(const Species& species, double ph);
 

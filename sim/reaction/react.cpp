@@ -29,8 +29,8 @@ public:
 
   const Conditions& conditions() {
     if (!known_) {
-      const double ph = matter::ph(mixture_, catalogue_);
-      known_ = Conditions{mixture_.temperature_c, ph, matter::log_gamma_1(mixture_, catalogue_, ph)};
+      const matter::Acidity acidity = matter::acidity(mixture_, catalogue_);
+      known_ = Conditions{mixture_.temperature_c, acidity.ph, acidity.log_gamma};
     }
     return *known_;
   }
