@@ -64,7 +64,8 @@ void grow_clusters(matter::Mixture& layer, const Chemistry& chemistry, double sh
     if (!chemistry.collisions[k].sticks || layer.populations[k].total_g() <= 0) {
       continue;
     }
-    encounter.sticking = kind.sticking_ph_width > 0 ? sticking_at(kind, ph.of(layer)) : 1.0;
+    const double layer_ph = kind.sticking_ph_width > 0 ? ph.of(layer) : 7.0;
+    encounter.sticking = sticking_at(kind, layer_ph, layer.temperature_c);
     aggregate(layer.populations[k], kind, chemistry.collisions[k], encounter, seconds);
     gel(layer.populations[k], kind, chemistry.collisions[k], encounter, seconds);
   }

@@ -185,12 +185,19 @@ double try_step(Sizes& out, const Sizes& mass, const Rates& rates, double total,
 
 } // namespace
 
-double sticking_at(const matter::ParticleKind& kind, double ph) {
-  if (kind.sticking_ph_width <= 0) {
-    return 1;
+double sticking_at(const matter::ParticleKind& kind, double ph, double temperature_c) {
+  constexpr double gas_constant_kj = 8.314462618e-3; // kJ/mol/K, CODATA 2018
+  constexpr double boiling_k = kelvin_at_0c + 100;
+  double sticking = 1;
+  if (kind.sticking_ph_width > 0) {
+    const double away = (ph - kind.sticking_ph_centre) / kind.sticking_ph_width;
+    sticking = std::pow(10.0, -away * away);
   }
-  const double away = (ph - kind.sticking_ph_centre) / kind.sticking_ph_width;
-  return std::pow(10.0, -away * away);
+  if (kind.sticking_activation_kj_per_mol > 0) {
+    const double inverse = 1 / (temperature_c + kelvin_at_0c) - 1 / boiling_k;
+    sticking *= std::exp(-kind.sticking_activation_kj_per_mol / gas_constant_kj * inverse);
+  }
+  return std::min(sticking, 1.0);
 }
 
 void aggregate(matter::Population& population, const matter::ParticleKind& kind, const CollisionTable& table,

@@ -13,8 +13,9 @@ struct Encounter {
   double sticking = 1; ///< 0..1, by pH.
 };
 
-/// Share of encounters that stick at this pH, relative to the best: 10^-((pH - centre)/width)^2.
-[[nodiscard]] double sticking_at(const matter::ParticleKind& kind, double ph);
+/// Share of encounters that stick at this pH and temperature, relative to the best:
+/// 10^-((pH - centre)/width)^2, and Arrhenius below 100 °C for solids that have to grow into each other.
+[[nodiscard]] double sticking_at(const matter::ParticleKind& kind, double ph, double temperature_c);
 
 /// Lets the clusters of one kind meet, stick and break for `seconds`. Mass of the population is conserved and
 /// no class goes negative at any step; the step is halved until a first and a second order answer agree.
