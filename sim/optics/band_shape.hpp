@@ -7,7 +7,8 @@ namespace matula::optics {
 /// A band that is Gaussian in wavelength: `peak` at `centre_nm`, full width at half height `fwhm_nm` (> 0).
 [[nodiscard]] Spectrum gaussian_band(double peak, double centre_nm, double fwhm_nm);
 
-/// A band that is Gaussian in wavenumber, as d-d bands of metal ions are: full width at half height `fwhm_per_cm` (> 0).
+/// A band that is Gaussian in wavenumber, as d-d bands of metal ions are: full width at half height
+/// `fwhm_per_cm` (> 0).
 [[nodiscard]] Spectrum gaussian_band_per_cm(double peak, double centre_nm, double fwhm_per_cm);
 
 /// The tail of brown and yellow pigments: `at_reference` exp(-slope (lambda - reference_nm)), slope in 1/nm.
@@ -16,7 +17,8 @@ namespace matula::optics {
 /// Sum of two spectra, band by band.
 [[nodiscard]] Spectrum sum(const Spectrum& one, const Spectrum& other);
 
-/// Linear interpolation in ascending (wavelength_nm, value) pairs, held constant beyond the ends; at least one pair.
+/// Linear interpolation in ascending (wavelength_nm, value) pairs, held constant beyond the ends; at least
+/// one pair.
 template <class Pairs> [[nodiscard]] Spectrum interpolated(const Pairs& pairs) {
   Spectrum s{};
   for (std::size_t i = 0; i < band_count; ++i) {

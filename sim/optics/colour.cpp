@@ -48,7 +48,9 @@ Xyz to_xyz(const Spectrum& reflected, const Colorimetry& colorimetry, Lamp lamp)
   return {sum.x / white, sum.y / white, sum.z / white};
 }
 
-Xyz white_point(const Colorimetry& colorimetry, Lamp lamp) { return to_xyz(flat(1), colorimetry, lamp); }
+Xyz white_point(const Colorimetry& colorimetry, Lamp lamp) {
+  return to_xyz(flat(1), colorimetry, lamp);
+}
 
 Xyz adapt_to_display(const Xyz& colour, const Xyz& lamp_white) {
   const Xyz seen = to_bradford(colour);
@@ -70,6 +72,8 @@ Xyz from_lab(const Lab& lab, const Xyz& white) {
           white.z * lab_curve_inverse(fy - lab.b / 200.0)};
 }
 
-double weber_contrast(const Xyz& seen, const Xyz& surround) { return (seen.y - surround.y) / surround.y; }
+double weber_contrast(const Xyz& seen, const Xyz& surround) {
+  return (seen.y - surround.y) / surround.y;
+}
 
 } // namespace matula::optics

@@ -31,11 +31,12 @@ enum class Lamp { Daylight, Indoor };
 
 /// Observer and lamps, loaded once from the assets.
 struct Colorimetry {
-  std::array<Spectrum, 3> observer{};   ///< CIE 1931 2 degree x, y, z bar.
-  std::array<Spectrum, 2> lamp{};       ///< Relative power, indexed by Lamp.
+  std::array<Spectrum, 3> observer{}; ///< CIE 1931 2 degree x, y, z bar.
+  std::array<Spectrum, 2> lamp{};     ///< Relative power, indexed by Lamp.
 };
 
-/// Tristimulus values of light with relative spectrum `reflected` (0..1 of the card's own light) under `lamp`.
+/// Tristimulus values of light with relative spectrum `reflected` (0..1 of the card's own light) under
+/// `lamp`.
 [[nodiscard]] Xyz to_xyz(const Spectrum& reflected, const Colorimetry& colorimetry, Lamp lamp);
 
 /// White point of the lamp, Y = 1.
@@ -44,8 +45,8 @@ struct Colorimetry {
 /// White of the display: CIE D65 for the 2 degree observer, Y = 1.
 inline constexpr Xyz d65_white{0.95047, 1.0, 1.08883};
 
-/// Moves a colour seen under a lamp of white `lamp_white` to the display's D65 white, as an eye fully adapted to the lamp
-/// sees it (Bradford transform, Lam 1985; the white card stays white).
+/// Moves a colour seen under a lamp of white `lamp_white` to the display's D65 white, as an eye fully adapted
+/// to the lamp sees it (Bradford transform, Lam 1985; the white card stays white).
 [[nodiscard]] Xyz adapt_to_display(const Xyz& colour, const Xyz& lamp_white);
 
 [[nodiscard]] Lab to_lab(const Xyz& colour, const Xyz& white);
@@ -54,15 +55,15 @@ inline constexpr Xyz d65_white{0.95047, 1.0, 1.08883};
 /// CIEDE2000 colour difference (Sharma, Wu and Dalal 2005), kL = kC = kH = 1.
 [[nodiscard]] double ciede2000(const Lab& one, const Lab& other);
 
-/// Weber contrast of luminance, (seen - surround) / surround; about 0.01 to 0.02 is just visible in good light. The
-/// surround must not be black.
+/// Weber contrast of luminance, (seen - surround) / surround; about 0.01 to 0.02 is just visible in good
+/// light. The surround must not be black.
 [[nodiscard]] double weber_contrast(const Xyz& seen, const Xyz& surround);
 
 /// D65 XYZ to linear sRGB; components leave 0..1 when the colour lies outside the display's gamut.
 [[nodiscard]] LinearRgb to_linear_rgb(const Xyz& d65_colour);
 
-/// Brings a colour into the display's gamut by reducing chroma at constant lightness and hue (of Oklab, whose hue
-/// lines stay straight in the blues), never by clipping channels. Brighter than white becomes white.
+/// Brings a colour into the display's gamut by reducing chroma at constant lightness and hue (of Oklab, whose
+/// hue lines stay straight in the blues), never by clipping channels. Brighter than white becomes white.
 [[nodiscard]] LinearRgb to_display(const Xyz& d65_colour);
 
 /// sRGB transfer function, linear 0..1 to encoded 0..1.

@@ -27,8 +27,8 @@ void move(Photon& p, double s) {
   p.z += s * p.d.z;
 }
 
-/// Distance to the cylinder of radius r ahead of the photon, or a negative number when it is missed. From inside the far
-/// crossing counts; from outside the near one.
+/// Distance to the cylinder of radius r ahead of the photon, or a negative number when it is missed. From
+/// inside the far crossing counts; from outside the near one.
 double to_circle(const Photon& p, double r, bool from_inside) {
   const double a = p.d.x * p.d.x + p.d.z * p.d.z;
   if (a < 1e-14) {
@@ -56,7 +56,8 @@ double fresnel(double ratio, double cos_in, double& cos_out) {
   return 0.5 * (s * s + q * q);
 }
 
-/// Meets the surface of index step n_from/n_to with outward normal (x, z)/r; true when the photon goes through.
+/// Meets the surface of index step n_from/n_to with outward normal (x, z)/r; true when the photon goes
+/// through.
 bool meet(Photon& p, double n_from, double n_to, Stream& random, bool may_reflect) {
   const double r = std::hypot(p.x, p.z);
   double nx = p.x / r;
@@ -170,18 +171,23 @@ double Surround::radiance(const Direction& d) const {
   return d.z > std::cos(observer_half_angle_deg * degree) ? observer : room;
 }
 
-Surround white_card() { return {1.0, 0.5, 1.0 / 0.9, 0.3, 63, 20}; }
+Surround white_card() {
+  return {1.0, 0.5, 1.0 / 0.9, 0.3, 63, 20};
+}
 
-Surround black_card() { return {0.03, 0.5, 1.0 / 0.9, 0.3, 63, 20}; }
+Surround black_card() {
+  return {0.03, 0.5, 1.0 / 0.9, 0.3, 63, 20};
+}
 
 double chord(const LitCylinder& tube, double offset) {
-  const double beside = offset * inner / tube.liquid_index; // n r sin(angle) is kept through concentric walls.
+  const double beside =
+      offset * inner / tube.liquid_index; // n r sin(angle) is kept through concentric walls.
   return 2 * std::sqrt(inner * inner - beside * beside);
 }
 
 CylinderLight trace_cylinder(const LitCylinder& tube, double offset, double reduced_scatter,
-                             const std::vector<double>& absorptions, const Surround& white, const Surround& black,
-                             std::size_t paths, std::uint64_t seed) {
+                             const std::vector<double>& absorptions, const Surround& white,
+                             const Surround& black, std::size_t paths, std::uint64_t seed) {
   const double scatter = reduced_scatter / (1 - tube.asymmetry);
   Stream random(seed);
   const Photon start = enter(tube, offset, random);

@@ -15,8 +15,9 @@ constexpr int angle_steps = 48;
 constexpr double narrowest = 1e-9;
 
 struct Angular {
-  double total = 0;   ///< Integral of the angular factor over the mean of all directions; 1 for an isotropic factor of 1.
-  double cosine = 0;  ///< Its mean cosine.
+  double total =
+      0; ///< Integral of the angular factor over the mean of all directions; 1 for an isotropic factor of 1.
+  double cosine = 0; ///< Its mean cosine.
 };
 
 /// Angular factor: Henyey-Greenstein primary times the structure factor (1 + 2/(3 D) (q Rg)^2)^(-D/2).
@@ -62,7 +63,8 @@ ClusterScatter cluster_scatter(const Cluster& cluster, double medium_wavelength_
   const double filled = std::fmin(1.0, n * std::pow(a / cluster.radius_m, 3));
   const double rho = 2 * k * cluster.radius_m * filled * std::abs(m - 1.0);
   // Past its first maximum a ragged cluster shows none of the sphere's ripples.
-  const double cap = area * (rho < 4.086 ? std::fmax(anomalous_extinction(rho), 1e-30) : 2 + 1.173 * 4.086 / rho);
+  const double cap =
+      area * (rho < 4.086 ? std::fmax(anomalous_extinction(rho), 1e-30) : 2 + 1.173 * 4.086 / rho);
   ClusterScatter c;
   c.scatter_m2 = soft_smaller(rdg, cap);
   c.absorb_m2 = area * -std::expm1(-n * (primary.extinction - primary.scattering) * primary_area / area);

@@ -12,20 +12,22 @@ struct MieEfficiency {
   double asymmetry = 0;   ///< Mean cosine of the scattering angle.
 };
 
-/// Homogeneous sphere of size parameter `x` (> 0, 2 pi radius over the wavelength in the medium) and relative index
-/// `m` = n + ik (k >= 0 absorbs). Bohren and Huffman 1983, ch. 4, with a downward logarithmic derivative.
+/// Homogeneous sphere of size parameter `x` (> 0, 2 pi radius over the wavelength in the medium) and relative
+/// index `m` = n + ik (k >= 0 absorbs). Bohren and Huffman 1983, ch. 4, with a downward logarithmic
+/// derivative.
 [[nodiscard]] MieEfficiency mie(double x, std::complex<double> m);
 
 /// Scattering of spheres spread lognormally around a size, per unit volume of solid.
 struct SphereScatter {
-  double scatter_per_m = 0;  ///< mu_s for a volume fraction of 1.
-  double absorb_per_m = 0;   ///< mu_a for a volume fraction of 1.
-  double asymmetry = 0;      ///< Weighted by scattering.
+  double scatter_per_m = 0; ///< mu_s for a volume fraction of 1.
+  double absorb_per_m = 0;  ///< mu_a for a volume fraction of 1.
+  double asymmetry = 0;     ///< Weighted by scattering.
 };
 
-/// Spheres whose mean volume is that of `radius_m` and whose radii spread lognormally with geometric standard deviation
-/// `spread` (>= 1), at wavelength `medium_wavelength_m` in the liquid. Above a size parameter of about 60 the large
-/// sphere limit is used (extinction and absorption by anomalous diffraction, van de Hulst 1957).
+/// Spheres whose mean volume is that of `radius_m` and whose radii spread lognormally with geometric standard
+/// deviation `spread` (>= 1), at wavelength `medium_wavelength_m` in the liquid. Above a size parameter of
+/// about 60 the large sphere limit is used (extinction and absorption by anomalous diffraction, van de Hulst
+/// 1957).
 [[nodiscard]] SphereScatter spheres(double radius_m, double spread, double medium_wavelength_m,
                                     std::complex<double> m);
 

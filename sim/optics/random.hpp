@@ -4,7 +4,8 @@
 
 namespace matula::optics {
 
-/// Counter-based random numbers (the finaliser of SplitMix64, Steele, Lea and Flood 2014): the same on every platform.
+/// Counter-based random numbers (the finaliser of SplitMix64, Steele, Lea and Flood 2014): the same on every
+/// platform.
 [[nodiscard]] constexpr std::uint64_t hash(std::uint64_t value) {
   value += 0x9e3779b97f4a7c15ULL;
   value = (value ^ (value >> 30U)) * 0xbf58476d1ce4e5b9ULL;

@@ -1,0 +1,48 @@
+#include "sim/appearance/clot.hpp"
+
+namespace matula::appearance {
+
+namespace {
+
+/// A network thinner than this holds no shape; fitted here.
+constexpr double thinnest_clot_g_per_ml = 2e-4;
+
+bool clotted(const matter::Mixture& layer) {
+  double clot = 0;
+  double all = 0;
+  for (const matter::Population& population : layer.populations) {
+    clot += population.clot_g;
+    all += population.total_g();
+  }
+  return clot > all / 2 && clot > thinnest_clot_g_per_ml * layer.volume_ml;
+}
+
+} // namespace
+
+ClotLook find_clot(const std::vector<LayerPlace>& layers, double level_mm, double inner_diameter_mm,
+                   const Seeing& seeing) {
+  ClotLook best;
+  ClotLook run;
+  const matter::Mixture* shown = nullptr;
+  for (const LayerPlace& place : layers) {
+    if (!clotted(*place.layer)) {
+      run = {};
+      continue;
+    }
+    if (run.to_mm <= run.from_mm) {
+      run.from_mm = place.from_mm;
+    }
+    run.to_mm = place.to_mm;
+    if (run.to_mm - run.from_mm > best.to_mm - best.from_mm) {
+      best = run;
+      shown = place.layer;
+    }
+  }
+  if (shown != nullptr) {
+    best.fraction = (best.to_mm - best.from_mm) / level_mm;
+    best.colour = packed_colour(*shown, inner_diameter_mm, seeing).on(seeing.view.card);
+  }
+  return best;
+}
+
+} // namespace matula::appearance

@@ -1,0 +1,123 @@
+#include "sim/appearance/eye.hpp"
+#include "sim/appearance/optics_tables.hpp"
+#include "sim/optics/fractal_cluster.hpp"
+#include "sim/optics/mie.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <complex>
+#include <numbers>
+
+namespace matula::appearance {
+
+namespace {
+
+using matter::ParticleKind;
+using matter::size_bins;
+
+constexpr double m_per_nm = 1e-9;
+constexpr double m_per_mm = 1e-3;
+constexpr double mm_per_m = 1e3;
+constexpr double m3_per_ml = 1e-6;
+constexpr double compact_dimension = 2.95; ///< From here on a "cluster" is a solid grain.
+
+/// One particle in one band.
+struct Single {
+  double scatter_m2 = 0;
+  double absorb_m2 = 0;
+  double asymmetry = 0;
+};
+
+bool compact(const ParticleKind& kind) {
+  return kind.fractal_dimension >= compact_dimension;
+}
+
+Single grain(const ParticleKind& kind, double radius_m, double wavelength_m, std::complex<double> m) {
+  const optics::SphereScatter s = optics::spheres(radius_m, std::max(kind.size_spread, 1.0), wavelength_m, m);
+  const double volume = 4.0 / 3.0 * std::numbers::pi * radius_m * radius_m * radius_m;
+  return {s.scatter_per_m * volume, s.absorb_per_m * volume, s.asymmetry};
+}
+
+/// Clusters up to the core radius are fractal; larger ones are made of cores that scatter side by side, until
+/// the whole takes twice its own area out of the beam.
+Single cluster(const ParticleKind& kind, std::size_t bin, std::size_t core_bin, double wavelength_m,
+               std::complex<double> m) {
+  const std::size_t unit = std::min(bin, core_bin);
+  const optics::ClusterScatter c =
+      optics::cluster_scatter({kind.primary_radius_m, std::ldexp(1.0, static_cast<int>(unit)),
+                               kind.bin_radius_m(unit), kind.fractal_dimension},
+                              wavelength_m, m);
+  if (unit == bin) {
+    return {c.scatter_m2, c.absorb_m2, c.asymmetry};
+  }
+  const double cores = std::ldexp(1.0, static_cast<int>(bin - unit));
+  const double radius_m = kind.bin_radius_m(bin);
+  const double area = std::numbers::pi * radius_m * radius_m;
+  const double wanted = cores * c.scatter_m2;
+  return {wanted / std::hypot(1.0, wanted / (2 * area)), area * -std::expm1(-cores * c.absorb_m2 / area),
+          c.asymmetry};
+}
+
+/// Share of Henyey-Greenstein scattering that is turned by more than the hiding angle.
+double turned_aside(double g) {
+  const double cosine = std::cos(hiding_angle_deg * std::numbers::pi / 180);
+  if (std::fabs(g) < 1e-6) {
+    return (1 + cosine) / 2;
+  }
+  return (1 - g) / (2 * g) * ((1 + g) / std::sqrt(1 + g * g - 2 * g * cosine) - 1);
+}
+
+std::size_t core_bin_of(const ParticleKind& kind) {
+  std::size_t bin = 0;
+  while (bin + 1 < size_bins && kind.bin_radius_m(bin + 1) <= kind.core_radius_m) {
+    ++bin;
+  }
+  return bin;
+}
+
+ScatterTable tabulate(const ParticleKind& kind) {
+  ScatterTable t;
+  const std::size_t core_bin = core_bin_of(kind);
+  t.network_bin = compact(kind) ? 0 : core_bin;
+  for (std::size_t bin = 0; bin < size_bins; ++bin) {
+    optics::Spectrum scatter{};
+    optics::Spectrum absorb{};
+    optics::Spectrum asymmetry{};
+    const double radius_m = kind.bin_radius_m(bin);
+    // Grams in one mL, seen over one mm: particles per m3 times their cross-section times a millimetre.
+    const double per_gram = m_per_mm / (kind.bin_mass_g(bin) * m3_per_ml);
+    for (std::size_t i = 0; i < optics::band_count; ++i) {
+      const std::complex<double> m(kind.refractive_index[i] / liquid_index,
+                                   kind.extinction_index[i] / liquid_index);
+      const double wavelength_m = optics::wavelength_nm(i) * m_per_nm / liquid_index;
+      const Single one = compact(kind) ? grain(kind, radius_m, wavelength_m, m)
+                                       : cluster(kind, bin, core_bin, wavelength_m, m);
+      scatter[i] = one.scatter_m2 * per_gram;
+      absorb[i] = one.absorb_m2 * per_gram;
+      asymmetry[i] = one.asymmetry;
+      if (i == luminous_band) {
+        const double area = std::numbers::pi * radius_m * radius_m;
+        t.piece_opacity.push_back(
+            -std::expm1(-(one.absorb_m2 + one.scatter_m2 * turned_aside(one.asymmetry)) / area));
+      }
+    }
+    t.scatter_per_mm.push_back(scatter);
+    t.absorb_per_mm.push_back(absorb);
+    t.asymmetry.push_back(asymmetry);
+    t.diameter_mm.push_back(2 * radius_m * mm_per_m);
+  }
+  return t;
+}
+
+} // namespace
+
+std::vector<ScatterTable> make_scatter_tables(const matter::Catalogue& catalogue) {
+  std::vector<ScatterTable> tables;
+  tables.reserve(catalogue.particles.size());
+  for (const ParticleKind& kind : catalogue.particles) {
+    tables.push_back(tabulate(kind));
+  }
+  return tables;
+}
+
+} // namespace matula::appearance

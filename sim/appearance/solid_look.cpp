@@ -1,0 +1,98 @@
+#include "sim/appearance/solid_look.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numbers>
+
+namespace matula::appearance {
+
+namespace {
+
+using matter::size_bins;
+
+constexpr double mm_per_cm = 10;
+constexpr double kg_m3_per_g_ml = 1000;
+
+struct Turbid {
+  optics::Spectrum absorb{};  ///< per mm
+  optics::Spectrum reduced{}; ///< per mm
+};
+
+void add_solid(Turbid& to, const ScatterTable& t, std::size_t bin, double g_per_ml) {
+  // Touching clusters no longer shield themselves: past the network class each gram scatters as it does
+  // there.
+  const std::size_t unit = t.network_bin > 0 ? std::min(bin, t.network_bin) : bin;
+  for (std::size_t i = 0; i < optics::band_count; ++i) {
+    to.absorb[i] += g_per_ml * t.absorb_per_mm[unit][i];
+    to.reduced[i] += g_per_ml * t.scatter_per_mm[unit][i] * (1 - t.asymmetry[unit][i]);
+  }
+}
+
+void add_liquid(Turbid& to, const matter::Mixture& mixture, const matter::Catalogue& catalogue) {
+  for (matter::SpeciesId id = 0; id < mixture.mmol.size(); ++id) {
+    const double per_mm = std::numbers::ln10 * mixture.molar(id) / mm_per_cm;
+    if (per_mm > 0) {
+      for (std::size_t i = 0; i < optics::band_count; ++i) {
+        to.absorb[i] += per_mm * catalogue.species[id].absorptivity_l_per_mol_cm[i];
+      }
+    }
+  }
+}
+
+/// Mean over the middle half of the face.
+TwoCards face_colour(const Turbid& turbid, double depth_mm, const Seeing& seeing) {
+  constexpr std::size_t middle = lateral_samples / 2;
+  optics::Spectrum white{};
+  optics::Spectrum black{};
+  for (std::size_t i = 0; i < optics::band_count; ++i) {
+    const auto light = seeing.lookup.at(turbid.reduced[i] * depth_mm, turbid.absorb[i] * depth_mm);
+    for (std::size_t k = 0; k < middle; ++k) {
+      white[i] += light.on_white[k] / middle;
+      black[i] += light.on_black[k] / middle;
+    }
+  }
+  return {seen(white, seeing), seen(black, seeing)};
+}
+
+} // namespace
+
+optics::Xyz seen(const optics::Spectrum& light, const Seeing& seeing) {
+  const auto& colorimetry = seeing.tables.colorimetry;
+  return optics::adapt_to_display(optics::to_xyz(light, colorimetry, seeing.view.lamp),
+                                  optics::white_point(colorimetry, seeing.view.lamp));
+}
+
+TwoCards packed_colour(const matter::Mixture& mixture, double depth_mm, const Seeing& seeing) {
+  Turbid turbid;
+  add_liquid(turbid, mixture, seeing.catalogue);
+  for (matter::ParticleId id = 0; id < mixture.populations.size(); ++id) {
+    const matter::Population& population = mixture.populations[id];
+    const ScatterTable& t = seeing.tables.scatter[id];
+    for (std::size_t bin = 0; bin < size_bins; ++bin) {
+      if (population.grams[bin] > 0) {
+        add_solid(turbid, t, bin, population.grams[bin] / mixture.volume_ml);
+      }
+    }
+    if (population.clot_g > 0) {
+      add_solid(turbid, t, t.network_bin, population.clot_g / mixture.volume_ml);
+    }
+  }
+  return face_colour(turbid, depth_mm, seeing);
+}
+
+TwoCards piece_colour(matter::ParticleId kind, std::size_t bin, const matter::Mixture& around,
+                      const Seeing& seeing) {
+  const matter::ParticleKind& solid = seeing.catalogue.particles[kind];
+  const double radius = solid.bin_radius_m(bin);
+  const double volume_ml = 4.0 / 3.0 * std::numbers::pi * radius * radius * radius * 1e6;
+  const double packed =
+      std::min(solid.bin_mass_g(bin) / volume_ml, solid.solid_density_kg_m3 / kg_m3_per_g_ml);
+  Turbid turbid;
+  add_liquid(turbid, around, seeing.catalogue);
+  add_solid(turbid, seeing.tables.scatter[kind], bin, packed);
+  // What shows is the piece's own substance, as if it went on: how far it is see-through is its opacity.
+  constexpr double deep_mm = 1e4;
+  return face_colour(turbid, deep_mm, seeing);
+}
+
+} // namespace matula::appearance
