@@ -50,6 +50,7 @@ std::vector<TestRule> read_tests(const Table& root) {
     test.label = t.text("label");
     test.scale = static_cast<reading::Scale>(index_of(t.word("scale", scale_names), scale_names));
     test.reagents = t.texts_or_none("reagents");
+    test.strengths = t.numbers("strengths", {0.01, 100, "times"}, test.reagents.size());
     test.ordinal = read_ordinal(shared, t);
     (void)t.text("source");
     const auto pairs = grades.numbers(key, {0, 20, "g/dL"}, 2 * reading::grade_count);

@@ -41,6 +41,7 @@ struct TestRule {
   std::string label;
   reading::Scale scale = reading::Scale::HeatCloud;
   std::vector<std::string> reagents;
+  std::vector<double> strengths; ///< Of each reagent, relative to the one the recipe is written for.
   OrdinalRule ordinal;
   std::array<Span, reading::grade_count> grade_g_per_dl{};
 };

@@ -1,0 +1,90 @@
+#include "engine/scenario/scenario.hpp"
+#include "engine/scoring/explain.hpp"
+#include "engine/scoring/gravity_basis.hpp"
+#include "engine/scoring/ledgers.hpp"
+#include "engine/scoring/numeric.hpp"
+
+#include <cmath>
+#include <fmt/format.h>
+
+namespace matula::scoring {
+namespace {
+
+std::string wording(const scenario::Decision& decision, const std::string& key) {
+  for (const auto& [option, words] : decision.options) {
+    if (option == key) {
+      return words;
+    }
+  }
+  return key;
+}
+
+Mark note(const std::string& item, const std::string& label) {
+  Mark mark;
+  mark.ledger = Ledger::Interpretation;
+  mark.item = item;
+  mark.label = label;
+  return mark;
+}
+
+void note_gravity(std::vector<Mark>& marks, const Case& marked) {
+  const auto reported = number_from_text(marked.entry("sg.corrected"));
+  const auto truth = true_gravity(marked);
+  if (!reported || !truth || std::abs(*reported - *truth) < marked.scenario.marking.gravity_none) {
+    return;
+  }
+  Mark mark = note("sg.specimen", "Reported specific gravity and the specimen");
+  mark.entered = say_gravity(*reported);
+  mark.expected = say_gravity(*truth);
+  mark.reason = fmt::format("You would report {}; the specimen, free of protein and sugar and at the float's "
+                            "temperature, is {}. The lines above say where the difference came from.",
+                            mark.entered, mark.expected);
+  marks.push_back(std::move(mark));
+}
+
+} // namespace
+
+std::vector<Mark> mark_decisions(const Case& marked) {
+  std::vector<Mark> marks;
+  for (const auto& decision : marked.scenario.decisions) {
+    Mark mark = note("decision." + decision.key, decision.prompt);
+    mark.possible = decision.weight;
+    const auto chosen = marked.entry(mark.item);
+    mark.entered = chosen.empty() ? "" : wording(decision, chosen);
+    mark.expected = wording(decision, decision.right);
+    mark.earned = chosen == decision.right ? decision.weight : 0;
+    if (mark.earned < mark.possible) {
+      mark.reason = fmt::format("{} For this specimen the answer is \"{}\". {}",
+                                chosen.empty() ? "Nothing was decided."
+                                               : fmt::format("You chose \"{}\".", mark.entered),
+                                mark.expected, decision.why);
+    }
+    marks.push_back(std::move(mark));
+  }
+  return marks;
+}
+
+std::vector<Mark> note_specimen(const Case& marked, const std::vector<Compared>& compared) {
+  std::vector<Mark> marks;
+  for (const auto& pair : compared) {
+    const auto& tubes = pair.tubes;
+    const bool apart = std::abs(pair.learner_intensity - pair.book_intensity) >= 0.5;
+    if (tubes.learner_vessel.empty() || tubes.learner_tube_word == tubes.reference_word || !apart) {
+      continue;
+    }
+    Mark mark = note(tubes.test + ".specimen",
+                     "Your tube and the specimen: " + marked.book.find_test(tubes.test)->label);
+    mark.entered = tubes.learner_tube_word;
+    mark.expected = tubes.reference_word;
+    mark.reason = fmt::format(
+        "Your tube truly showed {}, and your reading was marked against that. The same specimen done "
+        "by the book shows {}: the difference comes from how the tube was made, and that "
+        "is charged to the procedure. The result is not valid; the test must be repeated.",
+        tubes.learner_tube_word, tubes.reference_word);
+    marks.push_back(std::move(mark));
+  }
+  note_gravity(marks, marked);
+  return marks;
+}
+
+} // namespace matula::scoring

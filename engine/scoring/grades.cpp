@@ -1,0 +1,95 @@
+#include "engine/scenario/scenario.hpp"
+#include "engine/scoring/ledgers.hpp"
+#include "engine/scoring/numeric.hpp"
+
+#include <cstdlib>
+#include <fmt/format.h>
+
+namespace matula::scoring {
+namespace {
+
+using reading::Grade;
+
+std::string distance_words(Grade read, Grade shown) {
+  static constexpr const char* numbers[] = {
+      "", "one grade", "two grades", "three grades", "four grades", "five grades"};
+  const int d = static_cast<int>(read) - static_cast<int>(shown);
+  return fmt::format("{} too {}", numbers[std::abs(d)], d > 0 ? "high" : "low");
+}
+
+std::string consequence(const OrdinalResult& result, Grade reportable) {
+  if (result.missed_finding) {
+    return fmt::format(" A finding of {} or more must reach the doctor; here it would have been missed.",
+                       reading::to_word(reportable));
+  }
+  if (result.false_alarm) {
+    return " A finding would have been reported where there was none to see.";
+  }
+  return "";
+}
+
+std::string explain(const Moment& moment, Grade read, const OrdinalResult& result, const TestRule& test) {
+  const auto& tube = *moment.tube;
+  std::string text =
+      fmt::format("You wrote {}. Your tube ({}) showed at that moment: {}. That is read as {}, so your "
+                  "grade is {}.",
+                  reading::to_word(read), moment.vessel, tube.seen, reading::to_word(tube.grade),
+                  distance_words(read, tube.grade));
+  if (result.borderline) {
+    text += " The tube stood near a line between two grades, and the marks allow for that.";
+  }
+  return text + consequence(result, test.ordinal.reportable);
+}
+
+void judge(Mark& mark, const Moment& moment, const TestRule& test) {
+  if (!moment.tube) {
+    mark.reason =
+        fmt::format("A grade was written for the {}, but no tube with the specimen and its reagent stood on "
+                    "the bench, so nothing had been seen.",
+                    test.label);
+    return;
+  }
+  mark.expected = reading::to_word(moment.tube->grade);
+  const auto read = reading::grade_from_word(mark.entered);
+  if (!read) {
+    mark.reason =
+        fmt::format("\"{}\" is not a grade; the words are negative, trace, 1+, 2+, 3+ and 4+. Your tube "
+                    "showed: {}.",
+                    mark.entered, moment.tube->seen);
+    return;
+  }
+  const auto result = score_intensity(moment.tube->intensity, *read, test.ordinal);
+  mark.earned = marks_for(result.per_mille, mark.possible);
+  if (mark.earned < mark.possible) {
+    mark.reason = explain(moment, *read, result, test);
+  }
+}
+
+} // namespace
+
+std::vector<Mark> mark_grades(const Case& marked) {
+  std::vector<Mark> marks;
+  for (const auto& test : marked.book.tests) {
+    if (!marked.asks(test.key)) {
+      continue;
+    }
+    Mark mark;
+    mark.item = test.key + ".grade";
+    mark.label = "Grade of the " + test.label;
+    mark.possible = marked.scenario.marking.grade_weight;
+    mark.entered = marked.entry(mark.item);
+    const auto& moment = marked.replay.tests.at(test.key);
+    if (mark.entered.empty()) {
+      mark.expected = moment.tube ? reading::to_word(moment.tube->grade) : "";
+      mark.reason = moment.tube ? fmt::format("No grade was written. Your tube ({}) showed: {}.",
+                                              moment.vessel, moment.tube->seen)
+                                : fmt::format("No grade was written and the {} was not done.", test.label);
+    } else {
+      judge(mark, moment, test);
+    }
+    marks.push_back(std::move(mark));
+  }
+  return marks;
+}
+
+} // namespace matula::scoring

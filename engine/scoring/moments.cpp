@@ -1,0 +1,142 @@
+#include "engine/scoring/moments.hpp"
+
+#include "engine/assets/world.hpp"
+#include "engine/scenario/scenario.hpp"
+#include "engine/scoring/tube_facts.hpp"
+
+namespace matula::scoring {
+namespace {
+
+using appearance::Card;
+
+/// Everything needed while playing through.
+struct Player {
+  const assets::World& world;
+  const scenario::Scenario& scenario;
+  const Rulebook& book;
+  sitting::Session session;
+  Replay replay{};
+
+  void take(const sitting::Event& event);
+  void write(const sitting::Record& record);
+  Moment test_moment(const TestRule& test);
+  void note_look(Moment& moment, const std::string& item);
+  void note_gravity();
+};
+
+double drop_ml(const matter::Catalogue& catalogue, const TestRule& test) {
+  const auto* reagent = test.reagents.empty() ? nullptr : catalogue.find_reagent(test.reagents.front());
+  return reagent != nullptr ? reagent->drop_ml : matter::Reagent{}.drop_ml;
+}
+
+appearance::Appearance look_on(const bench::State& state, const bench::Setup& setup,
+                               const std::string& vessel, Card card) {
+  return bench::look(state, setup, vessel, {card, optics::Lamp::Daylight});
+}
+
+/// The vessel in which colour and clarity are judged: the jar when specimen was poured into it, else the
+/// container.
+std::string looked_at_vessel(const bench::State& state) {
+  return urine_ml(state, "jar") > 0 && state.vessels.at("jar").column.volume_ml() > 0 ? "jar" : "specimen";
+}
+
+Moment Player::test_moment(const TestRule& test) {
+  Moment moment;
+  const auto& state = session.state();
+  moment.time_s = session.time_s();
+  moment.vessel = find_tube(state, book, test);
+  if (!moment.vessel.empty()) {
+    moment.tube = read_vessel(state, session.setup(), world.thresholds, test.scale, moment.vessel);
+    moment.facts = tube_facts(state, moment.vessel, test, replay.watch, drop_ml(world.catalogue, test));
+  }
+  return moment;
+}
+
+void Player::note_look(Moment& moment, const std::string& item) {
+  const auto& state = session.state();
+  moment.vessel = looked_at_vessel(state);
+  if (item == "colour") {
+    moment.word =
+        reading::read_colour(look_on(state, session.setup(), moment.vessel, Card::White), world.thresholds);
+  } else if (item == "clarity") {
+    moment.word = reading::read_clarity(look_on(state, session.setup(), moment.vessel, Card::Printed),
+                                        world.thresholds);
+  } else {
+    bench::State aside = state; // Smelling must not touch the sitting itself.
+    moment.odours = bench::perform(aside, session.setup(), bench::Smell{"specimen"}).odours;
+  }
+}
+
+void Player::note_gravity() {
+  replay.gravity = float_facts(replay.watch, session.setup().urinometer.calibration_c);
+  replay.float_at_reading = replay.watch.in_specimen;
+}
+
+void Player::write(const sitting::Record& record) {
+  const auto ending = record.item.find(".grade");
+  const auto* test = ending == std::string::npos ? nullptr : book.find_test(record.item.substr(0, ending));
+  Moment moment;
+  if (test != nullptr) {
+    moment = test_moment(*test);
+  } else if (record.item == "colour" || record.item == "clarity" || record.item == "odour") {
+    note_look(moment, record.item);
+    moment.facts["smelled_before_odour"] = replay.watch.smelled ? 1 : 0;
+  } else if (record.item == "sg.reading") {
+    note_gravity();
+  }
+  moment.time_s = session.time_s();
+  moment.value = record.value;
+  if (record.item == "sg.temperature") {
+    const auto jar = replay.watch.in_specimen ? replay.watch.in_specimen->vessel : std::string("jar");
+    const auto shown = replay.watch.thermometer_c.find(jar);
+    if (shown != replay.watch.thermometer_c.end()) {
+      moment.thermometer_c = shown->second;
+    }
+  }
+  if (test != nullptr) {
+    replay.tests[test->key] = moment;
+  }
+  replay.written[record.item] = std::move(moment);
+}
+
+void Player::take(const sitting::Event& event) {
+  session.run_to(event.time_s);
+  replay.watch.before(event, session.state(), session.setup(), world.catalogue);
+  if (const auto* record = std::get_if<sitting::Record>(&event.what)) {
+    write(*record);
+  }
+  const auto outcome = session.take(event);
+  replay.watch.after(event, session.state(), outcome, world.catalogue);
+}
+
+} // namespace
+
+reading::GradeReading read_vessel(const bench::State& state, const bench::Setup& setup,
+                                  const reading::Thresholds& thresholds, reading::Scale scale,
+                                  const bench::VesselName& vessel) {
+  const auto white = look_on(state, setup, vessel, Card::White);
+  const auto black = look_on(state, setup, vessel, Card::Black);
+  const auto printed = look_on(state, setup, vessel, Card::Printed);
+  return reading::read_grade(scale, {&white, &black, &printed}, thresholds);
+}
+
+Replay play_through(const assets::World& world, const scenario::Scenario& scenario, const Rulebook& book,
+                    const std::vector<sitting::Event>& log) {
+  Player player{world, scenario, book, sitting::Session(world, scenario)};
+  for (const auto& event : log) {
+    player.take(event);
+  }
+  for (const auto& test : book.tests) {
+    if (player.replay.tests.count(test.key) == 0) {
+      player.replay.tests[test.key] = player.test_moment(test);
+    }
+  }
+  if (player.replay.written.count("sg.reading") == 0) {
+    player.note_gravity();
+  }
+  player.replay.safety = safety_facts(player.session.state(), player.replay.watch);
+  player.replay.specimen_poured = player.replay.watch.mixed_before_first_pour.has_value();
+  return std::move(player.replay);
+}
+
+} // namespace matula::scoring

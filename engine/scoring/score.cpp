@@ -1,0 +1,116 @@
+#include "engine/assets/world.hpp"
+#include "engine/scenario/scenario.hpp"
+#include "engine/scoring/by_the_book.hpp"
+#include "engine/scoring/ledgers.hpp"
+#include "engine/scoring/standards.hpp"
+
+#include <stdexcept>
+
+namespace matula::scoring {
+namespace {
+
+std::string trimmed(const std::string& text) {
+  const char* blanks = " \t\r\n";
+  const auto first = text.find_first_not_of(blanks);
+  return first == std::string::npos ? "" : text.substr(first, text.find_last_not_of(blanks) - first + 1);
+}
+
+std::vector<Compared> compare_tubes(const Case& marked, const Standards& standards) {
+  std::vector<Compared> all;
+  const sitting::Session fresh(marked.world, marked.scenario);
+  for (const auto& test : standards.rules.tests) {
+    const auto recipe = standards.recipes.find(test.key);
+    if (!marked.asks(test.key) || recipe == standards.recipes.end()) {
+      continue;
+    }
+    const auto& setup = fresh.setup();
+    const auto book = do_by_the_book(setup, recipe->second);
+    const auto& moment = marked.replay.tests.at(test.key);
+    Compared pair;
+    pair.tubes.test = test.key;
+    pair.tubes.learner_vessel = moment.vessel;
+    pair.tubes.learner_read_at_s = moment.time_s;
+    if (book.stopped_because.empty()) {
+      const auto read = read_vessel(book.state, setup, marked.world.thresholds, test.scale, book.vessel);
+      pair.tubes.reference_word = reading::to_word(read.grade);
+      pair.book_intensity = read.intensity;
+    }
+    if (moment.tube) {
+      pair.tubes.learner_tube_word = reading::to_word(moment.tube->grade);
+      pair.learner_intensity = moment.tube->intensity;
+    }
+    all.push_back(std::move(pair));
+  }
+  return all;
+}
+
+void append(std::vector<Mark>& all, std::vector<Mark> more) {
+  all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
+}
+
+} // namespace
+
+std::string Case::entry(const std::string& item) const {
+  const auto found = replay.written.find(item);
+  return found == replay.written.end() ? "" : trimmed(found->second.value);
+}
+
+bool Case::asks(const std::string& part) const {
+  const auto& asked = scenario.asked;
+  return (part == "look" && asked.look) || (part == "gravity" && asked.specific_gravity) ||
+         (part == "heat" && asked.heat) || (part == "ssa" && asked.ssa) ||
+         (part == "benedict" && asked.benedict);
+}
+
+Report score(const assets::World& world, const Standards& standards, const scenario::Scenario& scenario,
+             const std::vector<sitting::Event>& log) {
+  const auto replay = play_through(world, scenario, standards.rules, log);
+  const Case marked{world, scenario, standards.rules, replay};
+  const auto compared = compare_tubes(marked, standards);
+  Report report;
+  append(report.marks, mark_looks(marked));
+  append(report.marks, mark_gravity(marked));
+  append(report.marks, mark_grades(marked));
+  append(report.marks, mark_decisions(marked));
+  append(report.marks, note_specimen(marked, compared));
+  append(report.marks, mark_process(marked));
+  append(report.marks, mark_safety(marked, report.safety_stop));
+  for (const auto& pair : compared) {
+    report.tubes.push_back(pair.tubes);
+  }
+  report.debrief = scenario.debrief;
+  return report;
+}
+
+Report score(const assets::World& world, const scenario::Scenario& scenario,
+             const std::vector<sitting::Event>& log) {
+  const auto standards = load_standards(assets::folder());
+  if (!standards) {
+    throw std::runtime_error(scenario::to_text(standards.error()));
+  }
+  return score(world, *standards, scenario, log);
+}
+
+tl::expected<Standards, scenario::Problems> load_standards(const std::filesystem::path& assets_folder) {
+  Standards standards;
+  scenario::Problems problems;
+  auto rules = load_rulebook(assets_folder);
+  if (!rules) {
+    return tl::make_unexpected(rules.error());
+  }
+  standards.rules = std::move(*rules);
+  for (const auto& test : standards.rules.tests) {
+    auto recipe = load_recipe(assets_folder, test.key);
+    if (recipe) {
+      standards.recipes[test.key] = std::move(*recipe);
+    } else {
+      problems.insert(problems.end(), recipe.error().begin(), recipe.error().end());
+    }
+  }
+  if (!problems.empty()) {
+    return tl::make_unexpected(std::move(problems));
+  }
+  return standards;
+}
+
+} // namespace matula::scoring

@@ -1,0 +1,101 @@
+#include "engine/scoring/tubes.hpp"
+
+#include <algorithm>
+
+namespace matula::scoring {
+namespace {
+
+constexpr int longest_detour = 6; // Vessel to vessel; beyond it a share is not worth following.
+constexpr double hot_c =
+    60; // Albumin begins to clot about here; a tube that never was warmer was not heated.
+
+double poured_ml(const bench::VesselTrace& trace) {
+  double sum = 0;
+  for (const auto& addition : trace.additions) {
+    sum += addition.volume_ml;
+  }
+  return sum;
+}
+
+/// Share of what was put into `vessel` that came from `origin`.
+double share_of(const bench::State& state, const std::string& vessel, const std::string& origin, int detour);
+
+double ml_of(const bench::State& state, const bench::VesselTrace& trace, const std::string& origin,
+             int detour) {
+  double sum = 0;
+  for (const auto& addition : trace.additions) {
+    sum += addition.volume_ml * share_of(state, addition.what, origin, detour + 1);
+  }
+  return sum;
+}
+
+double share_of(const bench::State& state, const std::string& vessel, const std::string& origin, int detour) {
+  if (vessel == origin) {
+    return 1;
+  }
+  const auto found = state.vessels.find(vessel);
+  if (found == state.vessels.end() || detour > longest_detour || vessel == "specimen" || vessel == "water") {
+    return 0;
+  }
+  const double all = poured_ml(found->second.trace);
+  return all > 0 ? ml_of(state, found->second.trace, origin, detour) / all : 0;
+}
+
+double last_touched_s(const bench::VesselTrace& trace) {
+  double last = trace.additions.empty() ? 0 : trace.additions.back().time_s;
+  return trace.looked_at_s.empty() ? last : std::max(last, trace.looked_at_s.back());
+}
+
+bool has_reagent_of(const bench::VesselTrace& trace, const TestRule& test) {
+  return reagent_ml(trace, test) > 0;
+}
+
+bool is_tube_of(const bench::VesselTrace& trace, const Rulebook& book, const TestRule& test) {
+  if (test.scale != reading::Scale::HeatCloud) {
+    return has_reagent_of(trace, test);
+  }
+  const bool other = std::any_of(book.tests.begin(), book.tests.end(), [&](const TestRule& t) {
+    return t.key != test.key && has_reagent_of(trace, t);
+  });
+  return !other && (trace.hottest_c >= hot_c || has_reagent_of(trace, test));
+}
+
+} // namespace
+
+double urine_ml(const bench::State& state, const bench::VesselName& vessel) {
+  const auto found = state.vessels.find(vessel);
+  return found == state.vessels.end() ? 0 : ml_of(state, found->second.trace, "specimen", 0);
+}
+
+double water_ml(const bench::State& state, const bench::VesselName& vessel) {
+  const auto found = state.vessels.find(vessel);
+  return found == state.vessels.end() ? 0 : ml_of(state, found->second.trace, "water", 0);
+}
+
+double reagent_ml(const bench::VesselTrace& trace, const TestRule& test) {
+  double sum = 0;
+  for (const auto& addition : trace.additions) {
+    const auto found = std::find(test.reagents.begin(), test.reagents.end(), addition.what);
+    if (found != test.reagents.end()) {
+      const auto i = static_cast<std::size_t>(found - test.reagents.begin());
+      sum += addition.volume_ml * (i < test.strengths.size() ? test.strengths[i] : 1.0);
+    }
+  }
+  return sum;
+}
+
+bench::VesselName find_tube(const bench::State& state, const Rulebook& book, const TestRule& test) {
+  bench::VesselName best;
+  double latest = -1;
+  for (const auto& [name, vessel] : state.vessels) {
+    const bool holds_urine = name != "specimen" && urine_ml(state, name) > 0;
+    if (!holds_urine || !is_tube_of(vessel.trace, book, test) || last_touched_s(vessel.trace) < latest) {
+      continue;
+    }
+    best = name;
+    latest = last_touched_s(vessel.trace);
+  }
+  return best;
+}
+
+} // namespace matula::scoring
