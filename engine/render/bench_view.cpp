@@ -1,0 +1,453 @@
+#include "engine/render/bench_view.hpp"
+
+#include "engine/render/damage.hpp"
+#include "engine/render/furniture.hpp"
+#include "engine/render/glass.hpp"
+#include "engine/render/hash.hpp"
+#include "engine/render/shader_file.hpp"
+#include "engine/render/vessel_painter.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace matula::render {
+
+using appearance::Appearance;
+
+bool load_gl(void* (*find)(const char* name)) {
+  return gladLoadGL(reinterpret_cast<GLADloadfunc>(find)) != 0 && GLAD_GL_VERSION_3_3 != 0;
+}
+
+bool moves(const bench::Scene& scene) {
+  const bool lively = std::any_of(scene.vessels.begin(), scene.vessels.end(), [](const bench::SeenVessel& v) {
+    return v.looks.boiling > 0.01 || v.looks.steam > 0.01;
+  });
+  const bool bobs = scene.floating && (std::abs(scene.floating->state.depth_offset_mm) > 0.02 ||
+                                       std::abs(scene.floating->state.spin_per_s) > 0.01);
+  return scene.flame_on || lively || bobs || scene.bath_c > 60;
+}
+
+struct BenchView::Impl {
+  Carpenter carpenter;
+  VesselPainter glassware;
+  Program finish;
+  Program air;
+  ArrayName corners;
+  Target still;    ///< What never moves, as light.
+  Target frame;    ///< With everything in it, as light.
+  Target finished; ///< Eight bits.
+  std::uint64_t bench_key = 0;
+  std::uint64_t hand_key = 0;
+  Damage damage;
+  std::map<int, Target> slots;
+
+  void fit(int width, int height);
+  void draw_air(int kind, const Rect& at, double seconds, double strength, const RoomLight& light);
+  void draw_still(const bench::Scene& scene, const Show& show, const SceneLayout& where, const RoomLight& light,
+                  bool lamp_lit);
+  std::vector<Item> items(const bench::Scene& scene, const Show& show, const SceneLayout& where,
+                          const RoomLight& light);
+  void add_vessels(std::vector<Item>& list, const bench::Scene& scene, const Show& show, const SceneLayout& where,
+                   const RoomLight& light, bool tubes);
+  void add_hand(std::vector<Item>& list, const bench::Scene& scene, const Show& show, const SceneLayout& where,
+                const RoomLight& light);
+  void add_air(std::vector<Item>& list, const bench::Scene& scene, const Show& show, const SceneLayout& where,
+               const RoomLight& light);
+  void finish_part(const Target& from, const Target& to, const Rect& part);
+};
+
+namespace {
+
+Rect hand_card(const Rect& room) {
+  return {std::floor(room.x + room.w * 0.045F), std::floor(room.y + room.h * 0.022F), std::floor(room.w * 0.91F),
+          std::floor(room.h * 0.956F)};
+}
+
+std::uint64_t hash_of(const Rect& r, Hash& h) {
+  return h.add(r.x, 0.25).add(r.y, 0.25).add(r.w, 0.25).add(r.h, 0.25).value();
+}
+
+const bench::SeenVessel* find(const bench::Scene& scene, const bench::VesselName& name) {
+  for (const auto& v : scene.vessels) {
+    if (v.name == name) {
+      return &v;
+    }
+  }
+  return nullptr;
+}
+
+/// The same layout with its corner at 0, 0.
+SceneLayout at_origin(SceneLayout at) {
+  const float dx = at.area.x;
+  const float dy = at.area.y;
+  const auto shift = [&](Rect& r) {
+    r.x -= dx;
+    r.y -= dy;
+  };
+  for (Rect* r : {&at.area, &at.bench, &at.hand, &at.rack, &at.burner, &at.flame, &at.bath, &at.bath_thermometer,
+                  &at.lamp, &at.hand_vessel, &at.cards[0], &at.cards[1], &at.cards[2]}) {
+    shift(*r);
+  }
+  for (auto* places : {&at.vessels, &at.reagents, &at.paper}) {
+    for (auto& [name, r] : *places) {
+      shift(r);
+    }
+  }
+  at.hand_bottom_px -= dy;
+  return at;
+}
+
+Rect grown(const Rect& r, float by) { return {r.x - by, r.y - by, r.w + 2 * by, r.h + 2 * by}; }
+
+optics::Lamp lamp_of(const bench::Scene& scene, const Show& show) {
+  const bench::SeenVessel* held = find(scene, show.in_hand);
+  if (held == nullptr && !scene.vessels.empty()) {
+    held = &scene.vessels.front();
+  }
+  return held == nullptr ? optics::Lamp::Daylight : held->looks.view.lamp;
+}
+
+bool lively(const Appearance& looks) { return looks.boiling > 0.01 || looks.steam > 0.01; }
+
+std::uint64_t float_hash(const bench::Scene& scene, const bench::VesselName& name, double eye_mm) {
+  if (!scene.floating || scene.floating->vessel != name) {
+    return 0;
+  }
+  const auto& s = scene.floating->scale;
+  return Hash().add(s.reading_at_surface + s.parallax_per_mm * eye_mm, 1e-6).add(s.reading_at_meniscus_top, 1e-6)
+      .add(scene.floating->state.lean_mm, 0.01).value();
+}
+
+} // namespace
+
+tl::expected<BenchView, std::string> BenchView::create(const std::filesystem::path& assets_folder) {
+  auto impl = std::make_unique<Impl>();
+  auto carpenter = Carpenter::create(assets_folder);
+  if (!carpenter) {
+    return tl::unexpected(carpenter.error());
+  }
+  impl->carpenter = std::move(*carpenter);
+  auto glassware = VesselPainter::create(assets_folder);
+  if (!glassware) {
+    return tl::unexpected(glassware.error());
+  }
+  impl->glassware = std::move(*glassware);
+  auto finish = load_program(assets_folder, "quad.vert", "finish.frag");
+  auto air = load_program(assets_folder, "quad.vert", "air.frag");
+  if (!finish || !air) {
+    return tl::unexpected(finish ? air.error() : finish.error());
+  }
+  impl->finish = std::move(*finish);
+  impl->air = std::move(*air);
+  GLuint array = 0;
+  glGenVertexArrays(1, &array);
+  impl->corners = ArrayName(array);
+  return BenchView(std::move(impl));
+}
+
+BenchView::BenchView(std::unique_ptr<Impl> impl) : impl_(std::move(impl)) {}
+BenchView::~BenchView() = default;
+BenchView::BenchView(BenchView&&) noexcept = default;
+BenchView& BenchView::operator=(BenchView&&) noexcept = default;
+
+void BenchView::Impl::fit(int width, int height) {
+  if (still.width == width && still.height == height) {
+    return;
+  }
+  still = Target::make(width, height, GL_RGBA16F);
+  frame = Target::make(width, height, GL_RGBA16F);
+  finished = Target::make(width, height, GL_RGBA8);
+  bench_key = 0;
+  hand_key = 0;
+  damage.forget();
+}
+
+void BenchView::Impl::draw_air(int kind, const Rect& at, double seconds, double strength, const RoomLight& light) {
+  air.use();
+  air.set("u_rect", at);
+  air.set("u_target", static_cast<float>(frame.width), static_cast<float>(frame.height));
+  air.set("u_kind", kind);
+  air.set("u_time", static_cast<float>(std::fmod(seconds, 600.0)));
+  air.set("u_strength", static_cast<float>(strength));
+  air.set("u_room", light.room);
+  glBindVertexArray(corners.get());
+  glEnable(GL_BLEND);
+  glBlendFunc(GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
+  draw_quad();
+}
+
+void BenchView::Impl::draw_still(const bench::Scene& scene, const Show& show, const SceneLayout& where,
+                                 const RoomLight& light, bool lamp_lit) {
+  Hash bench;
+  hash_of(where.bench, bench);
+  bench.add(lamp_lit ? 1 : 0, 1).add(std::round(scene.bath_c), 1);
+  for (const auto& [key, text] : show.labels) {
+    bench.add(key).add(text);
+  }
+  for (const auto& [key, r] : where.paper) {
+    bench.add(key);
+    hash_of(r, bench);
+  }
+  Hash hand;
+  hash_of(where.hand, hand);
+  const bench::SeenVessel* held = find(scene, show.in_hand);
+  if (held != nullptr) {
+    hand.add(static_cast<double>(held->looks.view.card), 1).add(where.hand_scale_px_mm, 1e-3).add(where.hand_bottom_px, 0.1).add(lamp_lit ? 1 : 0, 1);
+  }
+  still.bind();
+  if (bench.value() != bench_key) {
+    bench_key = bench.value();
+    damage.forget();
+    still.scissor(where.bench);
+    carpenter.draw_bench(scene, show, where, light, lamp_lit, still);
+  }
+  if (hand.value() != hand_key) {
+    hand_key = hand.value();
+    damage.forget();
+    if (held != nullptr && !where.hand.empty()) {
+      still.scissor(where.hand);
+      carpenter.draw_backdrop(where.hand, hand_card(where.hand), held->looks.view.card,
+                              where.hand_bottom_px -
+                                  static_cast<float>(bare_card_mm(held->looks)) * where.hand_scale_px_mm,
+                              where.hand_scale_px_mm, light,
+                              still);
+    }
+  }
+  glDisable(GL_SCISSOR_TEST);
+}
+
+void BenchView::Impl::add_vessels(std::vector<Item>& list, const bench::Scene& scene, const Show& show,
+                                  const SceneLayout& where, const RoomLight& light, bool tubes) {
+  for (const bench::SeenVessel& v : scene.vessels) {
+    const auto found = where.vessels.find(v.name);
+    const bool away = v.name == show.in_hand && v.name.starts_with("tube-") && v.place == bench::Place::Rack;
+    const bool racked = v.name.starts_with("tube-") && v.place != bench::Place::Flame && v.place != bench::Place::Bath;
+    if (found == where.vessels.end() || v.place == bench::Place::Hand || away || racked != tubes) {
+      continue;
+    }
+    VesselPlace place;
+    const Rect& r = found->second;
+    place.scale = r.w / static_cast<float>(v.looks.inner_diameter_mm + 2 * v.looks.wall_mm);
+    place.foot_x = r.x + r.w / 2;
+    place.foot_y = r.y + r.h - static_cast<float>(v.looks.wall_mm) * place.scale;
+    place.seconds = show.seconds;
+    const bool floating = scene.floating && scene.floating->vessel == v.name;
+    Rect reach = VesselPainter::reach(v.looks, place);
+    if (floating) {
+      reach.y -= 60 * place.scale;
+      reach.h += 60 * place.scale;
+    }
+    Hash h;
+    h.mix(look_hash(v.looks)).add(r.x, 0.1).add(r.y, 0.1).mix(float_hash(scene, v.name, 0));
+    if (lively(v.looks)) {
+      h.add(show.seconds, 1e-4);
+    }
+    const bench::SeenFloat* afloat = floating ? &*scene.floating : nullptr;
+    list.push_back({v.name, reach, h.value(), [this, &v, place, &light, afloat, &where] {
+                      glassware.draw(v.name, v.looks, place, light, frame, still.texture.get(), carpenter.print(),
+                                     afloat, 0);
+                      const auto paper = where.paper.find(v.name);
+                      if (paper != where.paper.end() && v.name == "specimen") {
+                        carpenter.draw(Furniture::Paper, paper->second, {1, 0, 0, 0}, light, frame);
+                        const Rect glass = where.vessels.at(v.name);
+                        carpenter.draw(Furniture::Lid,
+                                       {glass.x - glass.w * 0.05F, glass.y - glass.h * 0.06F, glass.w * 1.1F,
+                                        glass.h * 0.17F},
+                                       {}, light, frame);
+                      } else if (paper != where.paper.end()) {
+                        carpenter.draw(Furniture::Inked, paper->second, {}, light, frame);
+                      }
+                    }});
+    if (v.name == "specimen") {
+      list.back().touches = grown(reach, r.h * 0.07F);
+    }
+  }
+}
+
+void BenchView::Impl::add_air(std::vector<Item>& list, const bench::Scene& scene, const Show& show,
+                              const SceneLayout& where, const RoomLight& light) {
+  const auto add = [&](const std::string& name, int kind, const Rect& at, double strength) {
+    list.push_back({name, at, Hash().add(show.seconds, 1e-4).add(strength, 0.01).value(),
+                    [this, kind, at, strength, &show, &light] { draw_air(kind, at, show.seconds, strength, light); }});
+  };
+  list.push_back({"bath front", where.bath, 1, [this, &where, &light] {
+                    carpenter.draw(Furniture::Bath, where.bath, {1, 0, 0, 0}, light, frame);
+                  }});
+  if (scene.bath_c > 60) {
+    const Rect above{where.bath.x, where.bath.y - where.bath.h * 0.7F, where.bath.w, where.bath.h};
+    add("bath steam", 1, above, std::clamp((scene.bath_c - 60) / 45, 0.0, 0.8));
+  }
+  if (scene.flame_on) {
+    add("flame", 0, {where.flame.x, where.flame.y, where.flame.w, where.burner.y - where.flame.y + 1}, 1);
+  }
+  for (const bench::SeenVessel& v : scene.vessels) {
+    const auto found = where.vessels.find(v.name);
+    if (v.looks.steam > 0.02 && v.place != bench::Place::Hand && found != where.vessels.end()) {
+      const Rect& r = found->second;
+      add("steam of " + v.name, 1, {r.x - r.w * 0.9F, r.y - r.w * 4, r.w * 2.8F, r.w * 4.2F}, v.looks.steam);
+    }
+  }
+}
+
+void BenchView::Impl::add_hand(std::vector<Item>& list, const bench::Scene& scene, const Show& show,
+                               const SceneLayout& where, const RoomLight& light) {
+  const bench::SeenVessel* held = find(scene, show.in_hand);
+  if (held == nullptr || where.hand.empty()) {
+    return;
+  }
+  VesselPlace place;
+  place.scale = where.hand_scale_px_mm;
+  place.foot_x = where.hand.x + where.hand.w / 2;
+  place.foot_y = where.hand_bottom_px;
+  place.own_card = true;
+  place.card = hand_card(where.hand);
+  place.seconds = show.seconds;
+  const bool floating = scene.floating && scene.floating->vessel == held->name;
+  Hash h;
+  h.mix(look_hash(held->looks)).add(place.scale, 1e-3).add(place.foot_y, 0.1);
+  h.mix(float_hash(scene, held->name, show.eye_mm)).add(floating ? show.eye_mm : 0, 0.01);
+  if (lively(held->looks)) {
+    h.add(show.seconds, 1e-4);
+  }
+  const bench::SeenFloat* afloat = floating ? &*scene.floating : nullptr;
+  list.push_back({"hand", where.hand, h.value(), [this, held, place, &light, afloat, &show, &where] {
+                    glassware.draw("hand:" + held->name, held->looks, place, light, frame, still.texture.get(),
+                                   carpenter.print(), afloat, show.eye_mm);
+                    if (held->looks.steam > 0.02) {
+                      const Rect& r = where.hand_vessel;
+                      draw_air(1, {r.x - r.w * 0.6F, r.y - r.w * 2.2F, r.w * 2.2F, r.w * 2.3F}, show.seconds,
+                               held->looks.steam, light);
+                    }
+                  }});
+}
+
+std::vector<Item> BenchView::Impl::items(const bench::Scene& scene, const Show& show, const SceneLayout& where,
+                                         const RoomLight& light) {
+  std::vector<Item> list;
+  list.push_back({"bench", where.bench, bench_key, [] {}});
+  if (!where.hand.empty()) {
+    list.push_back({"backdrop", where.hand, hand_key, [] {}});
+  }
+  add_vessels(list, scene, show, where, light, true);
+  list.push_back({"rack front", grown(where.rack, 2), 1, [this, &where, &light] {
+                    carpenter.draw_rack_front(where, light, frame);
+                  }});
+  add_vessels(list, scene, show, where, light, false);
+  add_air(list, scene, show, where, light);
+  Rect marked;
+  for (const auto* places : {&where.vessels, &where.reagents}) {
+    const auto found = places->find(show.marked);
+    marked = found != places->end() ? found->second : marked;
+  }
+  marked = show.marked == "burner" ? joined(where.burner, where.flame) : show.marked == "bath" ? where.bath : marked;
+  if (!marked.empty()) {
+    const Rect round = grown(marked, 9);
+    list.push_back({"mark", round, Hash().add(show.marked).value(), [this, round, &light] {
+                      carpenter.draw(Furniture::Mark, round, {}, light, frame);
+                    }});
+  }
+  add_hand(list, scene, show, where, light);
+  return list;
+}
+
+void BenchView::Impl::finish_part(const Target& from, const Target& to, const Rect& part) {
+  to.bind();
+  to.scissor(part);
+  glDisable(GL_BLEND);
+  finish.use();
+  finish.set("u_rect", part);
+  finish.set("u_target", static_cast<float>(to.width), static_cast<float>(to.height));
+  finish.set("u_light", 0);
+  bind_texture(0, from.texture.get());
+  glBindVertexArray(corners.get());
+  draw_quad();
+}
+
+void BenchView::draw(const bench::Scene& scene, const Show& show, const SceneLayout& placed, int target_height) {
+  Impl& v = *impl_;
+  GLint bound = 0;
+  glGetIntegerv(GL_DRAW_FRAMEBUFFER_BINDING, &bound);
+  const int width = static_cast<int>(placed.area.w);
+  const int height = static_cast<int>(placed.area.h);
+  if (width < 8 || height < 8) {
+    return;
+  }
+  const SceneLayout where = at_origin(placed);
+  const optics::Lamp lamp = lamp_of(scene, show);
+  const RoomLight light = RoomLight::of(lamp);
+  v.fit(width, height);
+  glDisable(GL_DEPTH_TEST);
+  glDisable(GL_CULL_FACE);
+  v.draw_still(scene, show, where, light, lamp == optics::Lamp::Indoor);
+  const std::vector<Item> list = v.items(scene, show, where, light);
+  for (const Rect& part : v.damage.since_last(list, where.area)) {
+    v.frame.copy_from(v.still, part);
+    v.frame.bind();
+    for (const Item& item : list) {
+      if (overlap(item.touches, part)) {
+        // The large view is cut at its own edge and the bench at its own, so that neither spills into the other.
+        const Rect& room = item.name == "hand" ? where.hand : where.bench;
+        Rect inside = part;
+        inside.x = std::max(part.x, room.x);
+        inside.w = std::min(part.x + part.w, room.x + room.w) - inside.x;
+        if (inside.w <= 0) {
+          continue;
+        }
+        v.frame.scissor(inside);
+        item.draw();
+      }
+    }
+    v.finish_part(v.frame, v.finished, part);
+  }
+  glDisable(GL_SCISSOR_TEST);
+  glDisable(GL_BLEND);
+  glBindFramebuffer(GL_READ_FRAMEBUFFER, v.finished.framebuffer.get());
+  glBindFramebuffer(GL_DRAW_FRAMEBUFFER, static_cast<GLuint>(bound));
+  const int left = static_cast<int>(placed.area.x);
+  const int low = target_height - static_cast<int>(placed.area.y) - height;
+  glBlitFramebuffer(0, 0, width, height, left, low, left + width, low + height, GL_COLOR_BUFFER_BIT, GL_NEAREST);
+  glBindFramebuffer(GL_FRAMEBUFFER, static_cast<GLuint>(bound));
+}
+
+unsigned BenchView::side_by_side(int slot, const std::vector<Appearance>& vessels, int width, int height) {
+  Impl& v = *impl_;
+  GLint bound = 0;
+  glGetIntegerv(GL_DRAW_FRAMEBUFFER_BINDING, &bound);
+  const Target light_target = Target::make(width, height, GL_RGBA16F);
+  light_target.bind();
+  glClearColor(0.2F, 0.2F, 0.2F, 1);
+  glClear(GL_COLOR_BUFFER_BIT);
+  glDisable(GL_DEPTH_TEST);
+  glDisable(GL_CULL_FACE);
+  const float cell = static_cast<float>(width) / static_cast<float>(std::max<std::size_t>(vessels.size(), 1));
+  for (std::size_t i = 0; i < vessels.size(); ++i) {
+    const Appearance& looks = vessels[i];
+    const RoomLight light = RoomLight::of(looks.view.lamp);
+    const Rect room{std::floor(cell * static_cast<float>(i)), 0, std::ceil(cell), static_cast<float>(height)};
+    bench::Scene one;
+    one.vessels.push_back({"v", "", bench::Place::Hand, 0, looks});
+    Show show;
+    show.in_hand = "v";
+    VesselPlace place;
+    place.own_card = true;
+    place.card = hand_card(room);
+    const double outer = looks.inner_diameter_mm / 2 + looks.wall_mm;
+    const double wanted_mm = std::clamp(looks.level_mm + 14, 36.0, looks.vessel_height_mm + 8);
+    place.scale = static_cast<float>(std::min(room.w * (outer < 12 ? 0.55 : 0.80) / (2 * outer),
+                                              room.h * 0.93 / wanted_mm));
+    place.foot_x = room.x + room.w / 2;
+    place.foot_y = room.y + room.h * 0.955F;
+    light_target.scissor(room);
+    v.carpenter.draw_backdrop(room, place.card, looks.view.card,
+                              place.foot_y - static_cast<float>(bare_card_mm(looks)) * place.scale, place.scale, light,
+                              light_target);
+    v.glassware.draw("side", looks, place, light, light_target, v.carpenter.print(), v.carpenter.print(), nullptr, 0);
+  }
+  v.slots[slot] = Target::make(width, height, GL_RGBA8);
+  v.finish_part(light_target, v.slots[slot], {0, 0, static_cast<float>(width), static_cast<float>(height)});
+  glDisable(GL_SCISSOR_TEST);
+  glBindFramebuffer(GL_FRAMEBUFFER, static_cast<GLuint>(bound));
+  return v.slots[slot].texture.get();
+}
+
+} // namespace matula::render
