@@ -14,8 +14,9 @@ constexpr double mixing_length_share =
     0.05; // of the inside radius: 5 s of swirling half-mixes a tube; fitted here
 constexpr double richardson_weight =
     10; // damping of mixing by a stable density step, form of Munk and Anderson 1948
-constexpr double richardson_power = 1.5;     // same source
-constexpr double overturn_weight = 0.5;      // of the free-fall speed over one layer; fitted here
+constexpr double richardson_power = 1.5; // same source
+constexpr double overturn_weight =
+    0.2; // mixing length of unstable liquid, share of the diameter squared; fitted here
 constexpr double stable_enough_kg_m3 = 1e-3; // density step below which nothing overturns: solver tolerance
 constexpr double inversion_rate_per_s =
     2; // one turn in about half a second brings all to the mean; fitted here
@@ -42,8 +43,9 @@ double exchanged_share(const VesselShape& shape, double density_step, double apa
     const double richardson = buoyancy / std::max(shear_per_s * shear_per_s, 1e-12);
     diffusivity_m2_s /= std::pow(1 + richardson_weight * richardson, richardson_power);
   } else if (density_step < -stable_enough_kg_m3) {
-    diffusivity_m2_s +=
-        overturn_weight * apart_m * std::sqrt(gravity_m_s2 * -density_step / kg_m3_per_g_ml * apart_m);
+    const double width_m = shape.inner_diameter_mm / 1000;
+    const double frequency_per_s = std::sqrt(gravity_m_s2 * -density_step / kg_m3_per_g_ml / apart_m);
+    diffusivity_m2_s += overturn_weight * width_m * width_m * frequency_per_s;
   }
   return 1 - std::exp(-2 * diffusivity_m2_s / (apart_m * apart_m) * seconds);
 }
@@ -55,6 +57,13 @@ void lift_sediment(Column& column, double share) {
   }
   const matter::Mixture lifted = matter::draw(bed, share * bed.volume_ml);
   matter::merge(column.layers.front(), lifted);
+}
+
+void exchange(std::vector<matter::Mixture>& layers, std::size_t lower, double share) {
+  constexpr double worth_moving = 1e-9;
+  if (share > worth_moving) {
+    blend(layers[lower], layers[lower + 1], share);
+  }
 }
 
 /// Brings every layer towards the mean of all.
@@ -86,13 +95,18 @@ void mix(Column& column, const matter::Catalogue& catalogue, const std::vector<E
   for (std::size_t i = 0; i < layers.size(); ++i) {
     density[i] = bulk_density(layers[i], catalogue);
   }
+  std::vector<double> shares(layers.size(), 0.0); // of the interface above each layer, in half the time
   for (std::size_t i = 0; i + 1 < layers.size(); ++i) {
     const double apart_m = (heights[i].thickness_mm() + heights[i + 1].thickness_mm()) / 2000;
     const double shear = std::min(shear_per_s[i], shear_per_s[i + 1]);
-    const double share = exchanged_share(column.shape, density[i] - density[i + 1], apart_m, shear, seconds);
-    if (share > 1e-9) {
-      blend(layers[i], layers[i + 1], share);
-    }
+    shares[i] = exchanged_share(column.shape, density[i] - density[i + 1], apart_m, shear, 0.5 * seconds);
+  }
+  // Once up and once down, so that neither direction is favoured.
+  for (std::size_t i = 0; i + 1 < layers.size(); ++i) {
+    exchange(layers, i, shares[i]);
+  }
+  for (std::size_t i = layers.size() - 1; i-- > 0;) {
+    exchange(layers, i, shares[i]);
   }
 }
 
