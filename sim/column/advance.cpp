@@ -4,71 +4,53 @@
 #include "sim/column/heat.hpp"
 #include "sim/column/layers.hpp"
 #include "sim/column/mix.hpp"
+#include "sim/column/portions.hpp"
 #include "sim/column/settle.hpp"
 #include "sim/matter/density.hpp"
 #include "sim/matter/ph.hpp"
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace matula::column {
 
 namespace {
 
-constexpr double longest_step_s =
-    0.5; // splitting of transport and change: halving moves results by under 2 %
+// Splitting of transport and change; halving either moves grain sizes by less than 5 %.
+constexpr double stirred_step_s = 0.5;
+constexpr double resting_step_s = 1.5;
+constexpr double resting_shear_per_s = 1;
+constexpr double near_the_bath_k = 20;      // closer than this, a bath warms slowly enough for the long step
 constexpr double boiling_shear_per_s = 140; // a rolling boil in a tube; fitted here
-constexpr double same_liquid = 1e-6;        // relative difference below which two layers share one pH
+constexpr double neutral_ph = 7;
 constexpr double pa_s_per_mpa_s = 1e-3;
 
-bool same_dissolved(const matter::Mixture& a, const matter::Mixture& b) {
-  for (std::size_t s = 0; s < a.mmol.size(); ++s) {
-    const double here = a.mmol[s] * b.volume_ml;
-    const double there = b.mmol[s] * a.volume_ml;
-    if (std::abs(here - there) > same_liquid * (std::abs(here) + std::abs(there))) {
-      return false;
-    }
-  }
-  return true;
-}
-
-/// pH by layer, worked out once for neighbours that hold the same liquid and only where something asks for
-/// it.
-class LayerPh {
-public:
-  explicit LayerPh(const matter::Catalogue& catalogue) : catalogue_(catalogue) {}
-
-  double of(const matter::Mixture& layer) {
-    if (last_ == nullptr || !same_dissolved(*last_, layer)) {
-      ph_ = matter::ph(layer, catalogue_);
-      last_ = &layer;
-    }
-    return ph_;
-  }
-
-private:
-  const matter::Catalogue& catalogue_;
-  const matter::Mixture* last_ = nullptr;
-  double ph_ = 7;
-};
-
-void grow_clusters(matter::Mixture& layer, const Chemistry& chemistry, double shear_per_s, LayerPh& ph,
-                   double seconds) {
+void grow_clusters(matter::Mixture& layer, const Chemistry& chemistry, double shear_per_s, double seconds) {
   Encounter encounter;
   encounter.volume_ml = layer.volume_ml;
   encounter.temperature_c = layer.temperature_c;
   encounter.viscosity_pa_s = matter::water_viscosity_mpa_s(layer.temperature_c) * pa_s_per_mpa_s;
   encounter.shear_per_s = shear_per_s;
+  std::optional<double> ph; // worked out only where a kind asks for it
   for (std::size_t k = 0; k < layer.populations.size(); ++k) {
     const matter::ParticleKind& kind = chemistry.catalogue->particles[k];
     if (!chemistry.collisions[k].sticks || layer.populations[k].total_g() <= 0) {
       continue;
     }
-    const double layer_ph = kind.sticking_ph_width > 0 ? ph.of(layer) : 7.0;
-    encounter.sticking = sticking_at(kind, layer_ph, layer.temperature_c);
+    if (kind.sticking_ph_width > 0 && !ph) {
+      ph = matter::ph(layer, *chemistry.catalogue);
+    }
+    encounter.sticking = sticking_at(kind, ph.value_or(neutral_ph), layer.temperature_c);
     aggregate(layer.populations[k], kind, chemistry.collisions[k], encounter, seconds);
     gel(layer.populations[k], kind, chemistry.collisions[k], encounter, seconds);
   }
+}
+
+/// What happens inside one well-mixed portion.
+void change(matter::Mixture& portion, const Chemistry& chemistry, double shear_per_s, double seconds) {
+  reaction::react(portion, chemistry, *chemistry.catalogue, seconds, shear_per_s);
+  grow_clusters(portion, chemistry, shear_per_s, seconds);
 }
 
 void step(Column& column, const Chemistry& chemistry, const Surroundings& surroundings, double seconds) {
@@ -81,17 +63,27 @@ void step(Column& column, const Chemistry& chemistry, const Surroundings& surrou
     shear_per_s.push_back(std::max(surroundings.shear_per_s, boiling_shear_per_s * share));
   }
   mix(column, *chemistry.catalogue, extents(column), shear_per_s, surroundings.inverting, seconds);
-  LayerPh ph(*chemistry.catalogue);
-  for (std::size_t i = 0; i < column.layers.size(); ++i) {
-    reaction::react(column.layers[i], chemistry, *chemistry.catalogue, seconds, shear_per_s[i]);
+  for (const Run& run : alike_runs(column.layers, shear_per_s)) {
+    if (run.last == run.first + 1) {
+      change(column.layers[run.first], chemistry, shear_per_s[run.first], seconds);
+      continue;
+    }
+    matter::Mixture pooled = pool(column.layers, run);
+    change(pooled, chemistry, shear_per_s[run.first], seconds);
+    deal(column.layers, run, pooled);
   }
   if (column.sediment.volume_ml > 0) {
     reaction::react(column.sediment, chemistry, *chemistry.catalogue, seconds, surroundings.shear_per_s);
   }
-  for (std::size_t i = 0; i < column.layers.size(); ++i) {
-    grow_clusters(column.layers[i], chemistry, shear_per_s[i], ph, seconds);
-  }
   settle(column, chemistry, extents(column), seconds);
+}
+
+/// Nothing is heated fast, stirred or boiling.
+bool at_rest(const Column& column, const Surroundings& around) {
+  const bool bath = around.bath_c > no_bath_below_c;
+  return around.flame_power_w <= 0 && !around.inverting && around.shear_per_s <= resting_shear_per_s &&
+         column.boiling <= 0 &&
+         (!bath || std::abs(around.bath_c - mean_temperature_c(column)) < near_the_bath_k);
 }
 
 } // namespace
@@ -110,10 +102,14 @@ void advance(Column& column, const Chemistry& chemistry, const Surroundings& sur
     advance(column, prepared, surroundings, seconds);
     return;
   }
-  const double steps = std::ceil(seconds / longest_step_s);
-  for (double done = 0; done < steps && !column.layers.empty(); ++done) {
-    step(column, chemistry, surroundings, seconds / steps);
+  double left_s = seconds;
+  while (left_s > 0 && !column.layers.empty()) {
+    const double longest_s = at_rest(column, surroundings) ? resting_step_s : stirred_step_s;
+    const double step_s =
+        left_s / std::ceil(left_s / longest_s); // equal steps, so that the last is no sliver
+    step(column, chemistry, surroundings, step_s);
     refine(column);
+    left_s = step_s < left_s ? left_s - step_s : 0;
   }
 }
 

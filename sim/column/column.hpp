@@ -20,6 +20,9 @@ struct Chemistry : reaction::Network {
 /// it, slowly.
 void prepare(Chemistry& chemistry);
 
+/// Surroundings::bath_c below this means that the tube stands in air.
+inline constexpr double no_bath_below_c = -273.15;
+
 /// What surrounds and stirs a column during one stretch of time.
 struct Surroundings {
   double room_c = 22;

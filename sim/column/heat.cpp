@@ -20,7 +20,6 @@ constexpr double rolling_boil_w_per_ml = 8; // steam power in a layer that boils
 constexpr double swell_of_a_rolling_boil =
     0.6; // steam held up in the liquid, share of its volume; fitted here
 constexpr double overflow_time_constant_s = 1; // fitted here
-constexpr double no_bath_below_c = -273.15;
 
 double capacity_j_per_k(const matter::Mixture& layer) {
   return layer.volume_ml * heat_capacity_j_per_ml_k;

@@ -44,6 +44,9 @@ TEST_CASE("halving the step moves no grain size that an eye could tell", "[colum
   for (const double strength : {60.0, 110.0, 150.0, 250.0}) {
     const column::Column usual = stood(chemistry, strength, 0.5);
     const column::Column fine = stood(chemistry, strength, 0.25);
+    const column::Column coarse = stood(chemistry, strength, 20); // the column chooses its own steps
+    CHECK(mean_log_radius(coarse, catalogue, flocs) ==
+          Approx(mean_log_radius(usual, catalogue, flocs)).margin(0.05));
     // The eye tells sizes apart by a third or so; the solver is held to 5 %.
     CHECK(mean_log_radius(usual, catalogue, flocs) ==
           Approx(mean_log_radius(fine, catalogue, flocs)).margin(0.05));
