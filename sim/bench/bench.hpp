@@ -2,6 +2,7 @@
 
 #include "sim/appearance/appearance.hpp"
 #include "sim/bench/action.hpp"
+#include "sim/bench/tools.hpp"
 #include "sim/column/column.hpp"
 #include "sim/instrument/urinometer.hpp"
 #include "sim/specimen/specimen.hpp"
@@ -22,6 +23,7 @@ struct Setup {
   const appearance::OpticsTables* optics = nullptr;
   std::map<std::string, column::VesselShape> shapes; ///< By key.
   instrument::Urinometer urinometer;
+  Tools tools;
   specimen::Specimen specimen;
   std::vector<std::string> reagents_out;   ///< Bottles on the shelf for this case.
   double room_c = 22;

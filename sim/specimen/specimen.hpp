@@ -12,15 +12,18 @@ namespace matula::specimen {
 struct Specimen {
   double volume_ml = 50;
   double temperature_c = 22;
-  double target_ph = 6.0;                                          ///< Set by titrating with strong acid or base.
-  std::vector<std::pair<std::string, double>> mmol_per_l;          ///< By species key.
-  std::vector<std::pair<std::string, double>> mg_per_dl;           ///< By species key: proteins, sugars, pigments.
-  std::vector<std::pair<std::string, double>> particles_mg_per_l;  ///< By particle key: cells, mucus, urate, phosphate.
-  double urochrome_a420 = 0.2;                                     ///< Absorbance per cm at 420 nm of the yellow pigments.
-  double stood_hours = 0;                                          ///< In an open, lit container before reception.
+  double target_ph = 6.0;                                 ///< Set by titrating with strong acid or base.
+  std::vector<std::pair<std::string, double>> mmol_per_l; ///< By species key.
+  std::vector<std::pair<std::string, double>> mg_per_dl;  ///< By species key: proteins, sugars, pigments.
+  std::vector<std::pair<std::string, double>>
+      particles_mg_per_l;      ///< By particle key: cells, mucus, urate, phosphate.
+  double urochrome_a420 = 0.2; ///< Absorbance per cm at 420 nm of the yellow pigments.
+  double stood_hours = 0;      ///< In an open, lit container before reception.
 };
 
-/// The liquid in the container, charge-balanced with chloride (or sodium) to reach the target pH.
+/// The liquid in the container when it was passed: charge-balanced with chloride (or sodium) to reach the
+/// target pH, particles as single grains. Its standing is left to the bench, which lets the filled cup live
+/// through it. Throws std::invalid_argument for a substance the catalogue does not hold.
 [[nodiscard]] matter::Mixture make_liquid(const Specimen& specimen, const matter::Catalogue& catalogue);
 
 } // namespace matula::specimen

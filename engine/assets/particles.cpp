@@ -1,0 +1,65 @@
+#include "engine/assets/csv.hpp"
+#include "engine/assets/readers.hpp"
+
+namespace matula::assets {
+
+namespace {
+
+const strict::Range share{0, 1, ""};
+const strict::Range radius{1e-9, 1, "m"};
+
+/// One number for all bands, or a named table of the optics folder.
+void read_indices(const strict::Table& row, const std::filesystem::path& optics_folder,
+                  matter::ParticleKind& kind, scenario::Problems& problems) {
+  if (!row.has("optical_constants")) {
+    kind.refractive_index = optics::flat(row.number("refractive_index", {1, 4, ""}));
+    kind.extinction_index = optics::flat(row.number_or("extinction_index", {0, 5, ""}, 0));
+    return;
+  }
+  const std::filesystem::path file = optics_folder / (row.text("optical_constants") + ".csv");
+  const Csv csv = read_csv(file, {"wavelength_nm", "n", "k"}, problems);
+  if (has_bands(csv, file, problems)) {
+    kind.refractive_index = band_column(csv, 1);
+    kind.extinction_index = band_column(csv, 2);
+  }
+}
+
+matter::ParticleKind read_row(const strict::Table& row) {
+  matter::ParticleKind kind;
+  kind.key = row.text("key");
+  kind.label = row.text("label");
+  kind.primary_radius_m = row.number("primary_radius_m", {1e-9, 1e-4, "m"});
+  kind.solid_density_kg_m3 = row.number("solid_density_kg_m3", {500, 20000, "kg/m3"});
+  kind.fractal_dimension = row.number("fractal_dimension", {1.7, 3, ""});
+  kind.core_radius_m = row.number("core_radius_m", radius);
+  kind.brownian_efficiency = row.number_or("brownian_efficiency", share, 1);
+  kind.shear_efficiency = row.number_or("shear_efficiency", {0, 100, ""}, 1);
+  kind.settling_efficiency = row.number_or("settling_efficiency", share, kind.settling_efficiency);
+  kind.contact_size_m = row.number_or("contact_size_m", radius, kind.contact_size_m);
+  kind.breakage_size_m = row.number_or("breakage_size_m", radius, kind.breakage_size_m);
+  kind.gel_volume_fraction = row.number_or("gel_volume_fraction", share, 1);
+  kind.sticking_ph_centre = row.number_or("sticking_ph_centre", {0, 14, "pH"}, 0);
+  kind.sticking_ph_width = row.number_or("sticking_ph_width", {0, 14, "pH"}, 0);
+  kind.sticking_activation_kj_per_mol =
+      row.number_or("sticking_activation_kj_per_mol", {0, 500, "kJ/mol"}, 0);
+  kind.size_spread = row.number_or("size_spread", {1, 4, ""}, kind.size_spread);
+  kind.source = row.text("source");
+  return kind;
+}
+
+} // namespace
+
+void read_particles(const std::filesystem::path& file, matter::Catalogue& catalogue,
+                    scenario::Problems& problems) {
+  const std::filesystem::path optics_folder = file.parent_path().parent_path() / "optics";
+  strict::File toml(file);
+  for (const strict::Table& row : toml.root().tables("particle")) {
+    matter::ParticleKind kind = read_row(row);
+    read_indices(row, optics_folder, kind, problems);
+    check_new(row, kind.key, catalogue.particles);
+    catalogue.particles.push_back(kind);
+  }
+  close(toml, problems);
+}
+
+} // namespace matula::assets

@@ -1,0 +1,68 @@
+#include "engine/assets/readers.hpp"
+#include "engine/strict/nearest.hpp"
+#include "sim/reaction/solubility.hpp"
+
+namespace matula::assets {
+
+namespace {
+
+const std::vector<std::string> laws{"oxide",      "acid_protein", "isoelectric",
+                                    "hot_window", "weak_acid",    "ion_product"};
+
+matter::ParticleId read_solid(const strict::Table& row, const matter::Catalogue& catalogue) {
+  const std::string name = row.text("solid");
+  const std::optional<matter::ParticleId> id = catalogue.find_particle(name);
+  if (!id && !name.empty()) {
+    row.complain("solid", "a particle; " + strict::suggestion(name, keys_of(catalogue.particles)));
+  }
+  return id.value_or(0);
+}
+
+/// The law's numbers; its agent, when it has one, is put last.
+std::vector<double> read_parameters(const strict::Table& row, const matter::Catalogue& catalogue,
+                                    const std::string& law, std::size_t formula_length) {
+  std::vector<double> parameters = row.numbers("parameters", {-1e6, 1e6, ""});
+  const bool agent = law == "acid_protein";
+  if (agent) {
+    parameters.push_back(static_cast<double>(read_species_key(row, "agent", catalogue)));
+  }
+  const int wanted = reaction::parameter_count(law, formula_length);
+  if (static_cast<int>(parameters.size()) != wanted) {
+    row.complain("parameters", std::to_string(wanted - (agent ? 1 : 0)) + " numbers for the law " + law);
+  }
+  return parameters;
+}
+
+reaction::Precipitation read_row(const strict::Table& row, const matter::Catalogue& catalogue) {
+  reaction::Precipitation solid;
+  solid.key = row.text("key");
+  solid.solid = read_solid(row, catalogue);
+  solid.formula = read_amounts(row.table("formula"), catalogue, {0, 100, "mol"});
+  solid.law = row.word("law", laws);
+  solid.parameters = read_parameters(row, catalogue, solid.law, solid.formula.size());
+  solid.growth = read_arrhenius(row.table("growth"));
+  solid.nucleation_bin = row.integer_or("nucleation_bin", {0, matter::size_bins - 1.0, ""}, 0);
+  solid.nuclei_s_per_mol = row.number_or("nuclei_s_per_mol", {0, 1e30, ""}, solid.nuclei_s_per_mol);
+  solid.stir_gain_s = row.number_or("stir_gain_s", {0, 1e3, "s"}, solid.stir_gain_s);
+  solid.dissolving_per_s = row.number_or("dissolving_per_s", {0, 1e3, "/s"}, solid.dissolving_per_s);
+  solid.dissolves = row.boolean_or("dissolves", solid.dissolves);
+  solid.water = row.number_or("water", {-100, 100, "mol"}, 0);
+  solid.protons = row.number_or("protons", {-100, 100, "mol"}, 0);
+  solid.source = row.text("source");
+  return solid;
+}
+
+} // namespace
+
+void read_precipitations(const std::filesystem::path& file, const matter::Catalogue& catalogue,
+                         reaction::Network& network, scenario::Problems& problems) {
+  strict::File toml(file);
+  for (const strict::Table& row : toml.root().tables("precipitation")) {
+    const reaction::Precipitation solid = read_row(row, catalogue);
+    check_new(row, solid.key, network.precipitations);
+    network.precipitations.push_back(solid);
+  }
+  close(toml, problems);
+}
+
+} // namespace matula::assets

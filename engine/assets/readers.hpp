@@ -1,0 +1,65 @@
+#pragma once
+
+#include "engine/assets/world.hpp"
+#include "engine/strict/table.hpp"
+
+#include <filesystem>
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace matula::assets {
+
+// One reader an asset file. Each adds what it read and every problem it found; references are checked against
+// what was read before.
+void read_species(const std::filesystem::path& file, matter::Catalogue& catalogue,
+                  scenario::Problems& problems);
+void read_particles(const std::filesystem::path& file, matter::Catalogue& catalogue,
+                    scenario::Problems& problems);
+void read_reagents(const std::filesystem::path& file, matter::Catalogue& catalogue,
+                   scenario::Problems& problems);
+void read_reactions(const std::filesystem::path& file, const matter::Catalogue& catalogue,
+                    reaction::Network& network, scenario::Problems& problems);
+void read_precipitations(const std::filesystem::path& file, const matter::Catalogue& catalogue,
+                         reaction::Network& network, scenario::Problems& problems);
+void read_optics(const std::filesystem::path& folder, appearance::OpticsTables& optics,
+                 scenario::Problems& problems);
+void read_thresholds(const std::filesystem::path& file, reading::Thresholds& thresholds,
+                     scenario::Problems& problems);
+void read_vessels(const std::filesystem::path& file, std::map<std::string, column::VesselShape>& shapes,
+                  scenario::Problems& problems);
+void read_instruments(const std::filesystem::path& file, const matter::Catalogue& catalogue, World& world,
+                      scenario::Problems& problems);
+void read_cautions(const std::filesystem::path& file, const matter::Catalogue& catalogue,
+                   std::map<std::string, std::string>& cautions, scenario::Problems& problems);
+
+/// Moves the file's problems (unknown keys included) to the others.
+void close(strict::File& file, scenario::Problems& problems);
+
+/// Amounts by species: a table whose keys are species. Unknown species are reported with the name probably
+/// meant.
+[[nodiscard]] reaction::Stoichiometry
+read_amounts(const strict::Table& table, const matter::Catalogue& catalogue, const strict::Range& range);
+[[nodiscard]] matter::SpeciesId read_species_key(const strict::Table& table, const std::string& key,
+                                                 const matter::Catalogue& catalogue);
+[[nodiscard]] reaction::Arrhenius read_arrhenius(const strict::Table& table);
+
+/// Names of a list of rows, for suggestions.
+template <class Rows> [[nodiscard]] std::vector<std::string> keys_of(const Rows& rows) {
+  std::vector<std::string> keys;
+  for (const auto& row : rows) {
+    keys.push_back(row.key);
+  }
+  return keys;
+}
+
+/// Reports a key that stands in the list already.
+template <class Rows> void check_new(const strict::Table& table, const std::string& key, const Rows& rows) {
+  for (const auto& row : rows) {
+    if (row.key == key) {
+      table.complain("key", "a key no other row has");
+    }
+  }
+}
+
+} // namespace matula::assets

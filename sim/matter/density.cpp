@@ -1,0 +1,103 @@
+#include "sim/matter/density.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace matula::matter {
+
+namespace {
+
+constexpr double reference_c = 20.0;
+constexpr double ml_per_l = 1000.0;
+constexpr double kg_per_g_ml_to_m3 = 1000.0;
+/// Groups that have lost their proton in urine: a whole charge is near enough for a correction.
+constexpr double urine_ph = 6.0;
+
+/// Apparent volumes of salts grow by 1.87 w sqrt(I) mL/mol near 25 °C, w half the sum of squared charges
+/// (Debye and Hückel; Redlich and Meyer, Chem. Rev. 64 (1964) 221). The catalogue's volumes hold near an
+/// ionic strength of 0.25 mol/L.
+constexpr double limiting_slope = 1.87;
+constexpr double catalogue_ionic_strength = 0.25;
+constexpr double highest_ionic_strength = 1.0; ///< The square root law is not carried further.
+
+double whole_charge(const Species& species) {
+  if (species.buffer_groups > 1) {
+    return 0; // A protein's charges are spread out: not a point ion.
+  }
+  double charge = species.protonated_charge;
+  for (const double pka : species.pka) {
+    charge -= pka < urine_ph ? 1 : 0;
+  }
+  return charge;
+}
+
+double ionic_strength(const Mixture& mixture, const Catalogue& catalogue) {
+  double sum = 0;
+  for (std::size_t i = 0; i < catalogue.species.size(); ++i) {
+    const double z = mixture.mmol[i] > 0 ? whole_charge(catalogue.species[i]) : 0;
+    sum += z * z * mixture.molar(i);
+  }
+  return 0.5 * sum;
+}
+
+double dissolved_excess_g_per_ml(const Mixture& mixture, const Catalogue& catalogue, double water_g_per_ml) {
+  const double strength = std::min(ionic_strength(mixture, catalogue), highest_ionic_strength);
+  const double growth = 0.5 * limiting_slope * (std::sqrt(strength) - std::sqrt(catalogue_ionic_strength));
+  double sum = 0;
+  for (std::size_t i = 0; i < catalogue.species.size(); ++i) {
+    if (mixture.mmol[i] > 0) {
+      const Species& species = catalogue.species[i];
+      const double z = whole_charge(species);
+      const double volume = species.apparent_volume_ml_per_mol + growth * z * z;
+      sum += mixture.molar(i) * (species.molar_mass_g_per_mol - volume * water_g_per_ml);
+    }
+  }
+  return sum / ml_per_l;
+}
+
+double suspended_excess_g_per_ml(const Mixture& mixture, const Catalogue& catalogue, double water_g_per_ml) {
+  double sum = 0;
+  for (std::size_t k = 0; k < catalogue.particles.size(); ++k) {
+    const double solid_g_per_ml = catalogue.particles[k].solid_density_kg_m3 / kg_per_g_ml_to_m3;
+    sum += mixture.populations[k].total_g() * (1 - water_g_per_ml / solid_g_per_ml);
+  }
+  return sum / mixture.volume_ml;
+}
+
+} // namespace
+
+double water_density_kg_m3(double temperature_c) {
+  const double t = temperature_c;
+  const double numerator =
+      999.83952 +
+      t * (16.945176 + t * (-7.9870401e-3 + t * (-46.170461e-6 + t * (105.56302e-9 + t * -280.54253e-12))));
+  return numerator / (1 + 16.879850e-3 * t);
+}
+
+double excess_share(double temperature_c) {
+  constexpr double slope = 2.5e-3;
+  constexpr double curvature = 3.5e-5;
+  const double above = std::min(temperature_c - reference_c, slope / (2 * curvature));
+  return 1 - slope * above + curvature * above * above;
+}
+
+double water_viscosity_mpa_s(double temperature_c) {
+  constexpr double kelvin = 273.15;
+  constexpr double mpa_s_per_micro = 1e-3;
+  const double reduced = (temperature_c + kelvin) / 300.0;
+  return mpa_s_per_micro * (280.68 * std::pow(reduced, -1.9) + 511.45 * std::pow(reduced, -7.7) +
+                            61.131 * std::pow(reduced, -19.6) + 0.45903 * std::pow(reduced, -40.0));
+}
+
+double density_kg_m3(const Mixture& mixture, const Catalogue& catalogue) {
+  const double water = water_density_kg_m3(mixture.temperature_c);
+  if (mixture.empty()) {
+    return water;
+  }
+  const double water_at_20 = water_density_kg_m3(reference_c) / kg_per_g_ml_to_m3;
+  const double excess = dissolved_excess_g_per_ml(mixture, catalogue, water_at_20) +
+                        suspended_excess_g_per_ml(mixture, catalogue, water_at_20);
+  return water + kg_per_g_ml_to_m3 * excess * excess_share(mixture.temperature_c);
+}
+
+} // namespace matula::matter
