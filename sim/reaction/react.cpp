@@ -6,6 +6,7 @@
 #include "sim/reaction/solubility.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
 #include <optional>
@@ -17,9 +18,10 @@ namespace {
 // Solver's own limits, not of the trade.
 constexpr double slowest_per_s = 1e-10; // Slower changes are less than a hundred-thousandth in a day.
 constexpr double least_molar = 1e-12;   // Below a picomol a millilitre nothing is seen.
-constexpr double largest_share = 0.2;   // Of a reactant that one step may use up before steps are halved.
+constexpr double largest_share = 0.1;   // Of a reactant that one step may use up before steps are halved.
 constexpr double fastest_resolved_per_s = 2; // Faster changes are over within a step, and are solved exactly.
 constexpr int most_steps = 256;
+constexpr std::size_t most_changes = 8; // Substances one row changes.
 
 /// The pH is worked out only when a law asks for it.
 class Instant {
@@ -52,19 +54,40 @@ double relative_rate(const Reaction& reaction, const matter::Mixture& mixture, I
   return per_s > slowest_per_s ? per_s : 0;
 }
 
-/// Exact for a first-order change, and short of the scarcest reactant for every other.
+/// Rate once `extent_molar` has happened.
+double rate_at(const Reaction& reaction, matter::Mixture& mixture, double extent_molar, double ph) {
+  std::array<double, most_changes> kept{};
+  const std::size_t count = std::min(reaction.changes.size(), most_changes);
+  for (std::size_t i = 0; i < count; ++i) {
+    kept[i] = mixture.mmol[reaction.changes[i].first];
+  }
+  apply(reaction, extent_molar, mixture);
+  const double rate = rate_molar_per_s(reaction, mixture, ph);
+  for (std::size_t i = 0; i < count; ++i) {
+    mixture.mmol[reaction.changes[i].first] = kept[i];
+  }
+  return rate;
+}
+
+/// Exact for a first-order change, second order in the step for every other, and short of the scarcest
+/// reactant always.
 void step_reaction(const Reaction& reaction, matter::Mixture& mixture, Instant& now, double seconds) {
   const double per_s = relative_rate(reaction, mixture, now);
-  if (per_s > 0) {
-    apply(reaction, largest_extent_molar(reaction, mixture) * -std::expm1(-per_s * seconds), mixture);
+  if (per_s <= 0) {
+    return;
   }
+  const double largest = largest_extent_molar(reaction, mixture);
+  const double half_way = largest * -std::expm1(-0.5 * per_s * seconds);
+  const double half_rate = rate_at(reaction, mixture, half_way, now.ph_for(reaction));
+  const double half_per_s = half_rate / (largest - half_way);
+  const bool usable = std::isfinite(half_per_s);
+  apply(reaction, largest * -std::expm1(-(usable ? half_per_s : per_s) * seconds), mixture);
 }
 
 /// Second-order approach to rest: e' = -k e^2 has e(t) = e0/(1 + k e0 t).
-double approached(double distance_molar, double k, double seconds) {
-  const double e = std::abs(distance_molar);
-  const double gone = std::isinf(e) ? 1.0 : k * e * seconds / (1 + k * e * seconds);
-  return distance_molar * gone;
+double grown(double excess_molar, double k, double seconds) {
+  const double x = k * excess_molar * seconds;
+  return excess_molar * x / (1 + x);
 }
 
 void step_precipitation(const Precipitation& row, matter::Mixture& mixture,
@@ -79,11 +102,12 @@ void step_precipitation(const Precipitation& row, matter::Mixture& mixture,
   constexpr double mmol_per_mol = 1000;
   const double solid_molar = solid_g / molar_mass_g * mmol_per_mol / mixture.volume_ml;
   const double distance = distance_to_rest(row, mixture, catalogue, now.conditions(), solid_molar);
-  if (!(std::abs(distance) > least_molar) && !(distance < 0 && distance <= -solid_molar)) {
+  if (!(std::abs(distance) > least_molar)) {
     return;
   }
   const double k = row.growth.at(mixture.temperature_c) * (1 + row.stir_gain_s * shear_per_s);
-  const double extent = approached(distance, k, seconds);
+  const double extent =
+      distance > 0 ? grown(distance, k, seconds) : distance * -std::expm1(-row.dissolving_per_s * seconds);
   for (const auto& [id, count] : row.formula) {
     mixture.mmol[id] = std::max(0.0, mixture.mmol[id] - count * extent * mixture.volume_ml);
   }

@@ -63,10 +63,11 @@ struct Precipitation {
   /// of formation). New particles are made only up to that number; the rest of the new solid grows on the
   /// particles there are. 0: all new solid is new particles.
   double nuclei_s_per_mol = 0;
-  double stir_gain_s = 0; ///< Growth is faster by 1 + stir_gain_s * shear rate.
-  bool dissolves = true;  ///< Whether this row also takes the solid back into solution.
-  double water = 0;       ///< Mol of water built into one mol of solid; negative when water is given off.
-  double protons = 0;     ///< Mol of H+ left behind when one mol of solid forms.
+  double stir_gain_s = 0;         ///< Growth is faster by 1 + stir_gain_s * shear rate.
+  double dissolving_per_s = 0.05; ///< First-order return to rest when the solution is short of it.
+  bool dissolves = true;          ///< Whether this row also takes the solid back into solution.
+  double water = 0;   ///< Mol of water built into one mol of solid; negative when water is given off.
+  double protons = 0; ///< Mol of H+ left behind when one mol of solid forms.
   std::string source;
 };
 
