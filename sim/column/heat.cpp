@@ -17,6 +17,8 @@ constexpr double room_loss_w_per_m2_k = 12;          // still air and radiation 
 constexpr double bath_time_constant_s = 35;          // of a 14 mm tube in a water bath; fitted here
 constexpr double bath_diameter_mm = 14;
 constexpr double rolling_boil_w_per_ml = 8; // steam power in a layer that boils hard; fitted here
+constexpr double reflux_share =
+    0.7; // of the steam condenses on the cool glass above and runs back; fitted here
 constexpr double swell_of_a_rolling_boil =
     0.6; // steam held up in the liquid, share of its volume; fitted here
 constexpr double overflow_time_constant_s = 1; // fitted here
@@ -84,7 +86,7 @@ double excess_j(matter::Mixture& layer) {
 /// Steam leaves water behind with everything that was dissolved in it; never the last tenth of a layer.
 void evaporate(matter::Mixture& layer, double steam_j) {
   constexpr double driest_share = 0.1;
-  const double lost_ml = steam_j / latent_heat_j_per_g;
+  const double lost_ml = (1 - reflux_share) * steam_j / latent_heat_j_per_g;
   layer.volume_ml = std::max(layer.volume_ml - lost_ml, driest_share * layer.volume_ml);
 }
 

@@ -52,10 +52,11 @@ std::size_t smallest_pair(const std::vector<matter::Mixture>& layers) {
   return best;
 }
 
+/// Both ends are weighted means of what was there, so rounding cannot make a trace negative.
 void blend_value(double& a, double& b, double share_a, double exchanged) {
-  const double moved = exchanged * ((a + b) * share_a - a);
-  a += moved;
-  b -= moved;
+  const double all = a + b;
+  a = (1 - exchanged) * a + exchanged * share_a * all;
+  b = (1 - exchanged) * b + exchanged * (1 - share_a) * all;
 }
 
 } // namespace
