@@ -98,6 +98,7 @@ std::vector<Piece> make_pieces(const std::vector<LayerPlace>& layers, const colu
   for (const Crowd& crowd : all) {
     total += crowd.count;
   }
+  const double width_mm = shape.inner_diameter_mm;
   const double kept = std::min(1.0, most_pieces / std::max(total, 1.0));
   for (const Crowd& crowd : all) {
     const std::uint64_t family = optics::hash(optics::hash(seed + crowd.kind * size_bins) + crowd.bin);
@@ -108,7 +109,7 @@ std::vector<Piece> make_pieces(const std::vector<LayerPlace>& layers, const colu
       continue;
     }
     const optics::Xyz colour =
-        piece_colour(crowd.kind, crowd.bin, fullest(crowd, layers), seeing).on(seeing.view.card);
+        piece_colour(crowd.kind, crowd.bin, fullest(crowd, layers), width_mm, seeing).on(seeing.view.card);
     for (std::uint64_t i = 0; i < count; ++i) {
       pieces.push_back(make_piece(crowd, family + i + 1, layers, shape, seeing.tables.scatter[crowd.kind]));
       pieces.back().colour = colour;
@@ -118,7 +119,7 @@ std::vector<Piece> make_pieces(const std::vector<LayerPlace>& layers, const colu
   return pieces;
 }
 
-TwoCards mean_piece_colour(const std::vector<LayerPlace>& layers, const Seeing& seeing) {
+TwoCards mean_piece_colour(const std::vector<LayerPlace>& layers, double width_mm, const Seeing& seeing) {
   TwoCards mean;
   double weight = 0;
   const auto add = [](optics::Xyz& to, const optics::Xyz& what, double times) {
@@ -128,7 +129,7 @@ TwoCards mean_piece_colour(const std::vector<LayerPlace>& layers, const Seeing& 
     const ScatterTable& t = seeing.tables.scatter[crowd.kind];
     const double area =
         crowd.count * t.diameter_mm[crowd.bin] * t.diameter_mm[crowd.bin] * t.piece_opacity[crowd.bin];
-    const TwoCards colour = piece_colour(crowd.kind, crowd.bin, fullest(crowd, layers), seeing);
+    const TwoCards colour = piece_colour(crowd.kind, crowd.bin, fullest(crowd, layers), width_mm, seeing);
     add(mean.on_white, colour.on_white, area);
     add(mean.on_black, colour.on_black, area);
     weight += area;

@@ -23,7 +23,8 @@ struct LayerPlace {
                                              const column::VesselShape& shape, const Seeing& seeing,
                                              std::uint64_t seed);
 
-/// Mean colour of the visible pieces, weighted by the area they hide.
-[[nodiscard]] TwoCards mean_piece_colour(const std::vector<LayerPlace>& layers, const Seeing& seeing);
+/// Mean colour of the visible pieces in a vessel `width_mm` wide, weighted by the area they hide.
+[[nodiscard]] TwoCards mean_piece_colour(const std::vector<LayerPlace>& layers, double width_mm,
+                                         const Seeing& seeing);
 
 } // namespace matula::appearance

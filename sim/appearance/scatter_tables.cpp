@@ -4,6 +4,7 @@
 #include "sim/optics/mie.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <complex>
 #include <numbers>
@@ -32,30 +33,42 @@ bool compact(const ParticleKind& kind) {
   return kind.fractal_dimension >= compact_dimension;
 }
 
-Single grain(const ParticleKind& kind, double radius_m, double wavelength_m, std::complex<double> m) {
-  const optics::SphereScatter s = optics::spheres(radius_m, std::max(kind.size_spread, 1.0), wavelength_m, m);
-  const double volume = 4.0 / 3.0 * std::numbers::pi * radius_m * radius_m * radius_m;
-  return {s.scatter_per_m * volume, s.absorb_per_m * volume, s.asymmetry};
+/// One wavelength: singles of every class.
+using Singles = std::array<Single, size_bins>;
+
+Singles grains(const ParticleKind& kind, double wavelength_m, std::complex<double> m) {
+  const optics::Spheres spheres(wavelength_m, m);
+  Singles all;
+  for (std::size_t bin = 0; bin < size_bins; ++bin) {
+    const double radius_m = kind.bin_radius_m(bin);
+    const optics::SphereScatter s = spheres.around(radius_m, std::max(kind.size_spread, 1.0));
+    const double volume = 4.0 / 3.0 * std::numbers::pi * radius_m * radius_m * radius_m;
+    all[bin] = {s.scatter_per_m * volume, s.absorb_per_m * volume, s.asymmetry};
+  }
+  return all;
 }
 
 /// Clusters up to the core radius are fractal; larger ones are made of cores that scatter side by side, until
 /// the whole takes twice its own area out of the beam.
-Single cluster(const ParticleKind& kind, std::size_t bin, std::size_t core_bin, double wavelength_m,
-               std::complex<double> m) {
-  const std::size_t unit = std::min(bin, core_bin);
-  const optics::ClusterScatter c =
-      optics::cluster_scatter({kind.primary_radius_m, std::ldexp(1.0, static_cast<int>(unit)),
-                               kind.bin_radius_m(unit), kind.fractal_dimension},
-                              wavelength_m, m);
-  if (unit == bin) {
-    return {c.scatter_m2, c.absorb_m2, c.asymmetry};
+Singles clusters(const ParticleKind& kind, std::size_t core_bin, double wavelength_m,
+                 std::complex<double> m) {
+  Singles all;
+  for (std::size_t bin = 0; bin <= core_bin; ++bin) {
+    const optics::ClusterScatter c =
+        optics::cluster_scatter({kind.primary_radius_m, std::ldexp(1.0, static_cast<int>(bin)),
+                                 kind.bin_radius_m(bin), kind.fractal_dimension},
+                                wavelength_m, m);
+    all[bin] = {c.scatter_m2, c.absorb_m2, c.asymmetry};
   }
-  const double cores = std::ldexp(1.0, static_cast<int>(bin - unit));
-  const double radius_m = kind.bin_radius_m(bin);
-  const double area = std::numbers::pi * radius_m * radius_m;
-  const double wanted = cores * c.scatter_m2;
-  return {wanted / std::hypot(1.0, wanted / (2 * area)), area * -std::expm1(-cores * c.absorb_m2 / area),
-          c.asymmetry};
+  const Single& core = all[core_bin];
+  for (std::size_t bin = core_bin + 1; bin < size_bins; ++bin) {
+    const double cores = std::ldexp(1.0, static_cast<int>(bin - core_bin));
+    const double area = std::numbers::pi * kind.bin_radius_m(bin) * kind.bin_radius_m(bin);
+    const double wanted = cores * core.scatter_m2;
+    all[bin] = {wanted / std::hypot(1.0, wanted / (2 * area)),
+                area * -std::expm1(-cores * core.absorb_m2 / area), core.asymmetry};
+  }
+  return all;
 }
 
 /// Share of Henyey-Greenstein scattering that is turned by more than the hiding angle.
@@ -75,36 +88,35 @@ std::size_t core_bin_of(const ParticleKind& kind) {
   return bin;
 }
 
+double opacity_of(const Single& one, double radius_m) {
+  const double area = std::numbers::pi * radius_m * radius_m;
+  return -std::expm1(-(one.absorb_m2 + one.scatter_m2 * turned_aside(one.asymmetry)) / area);
+}
+
 ScatterTable tabulate(const ParticleKind& kind) {
   ScatterTable t;
   const std::size_t core_bin = core_bin_of(kind);
   t.network_bin = compact(kind) ? 0 : core_bin;
-  for (std::size_t bin = 0; bin < size_bins; ++bin) {
-    optics::Spectrum scatter{};
-    optics::Spectrum absorb{};
-    optics::Spectrum asymmetry{};
-    const double radius_m = kind.bin_radius_m(bin);
-    // Grams in one mL, seen over one mm: particles per m3 times their cross-section times a millimetre.
-    const double per_gram = m_per_mm / (kind.bin_mass_g(bin) * m3_per_ml);
-    for (std::size_t i = 0; i < optics::band_count; ++i) {
-      const std::complex<double> m(kind.refractive_index[i] / liquid_index,
-                                   kind.extinction_index[i] / liquid_index);
-      const double wavelength_m = optics::wavelength_nm(i) * m_per_nm / liquid_index;
-      const Single one = compact(kind) ? grain(kind, radius_m, wavelength_m, m)
-                                       : cluster(kind, bin, core_bin, wavelength_m, m);
-      scatter[i] = one.scatter_m2 * per_gram;
-      absorb[i] = one.absorb_m2 * per_gram;
-      asymmetry[i] = one.asymmetry;
+  t.scatter_per_mm.resize(size_bins);
+  t.absorb_per_mm.resize(size_bins);
+  t.asymmetry.resize(size_bins);
+  for (std::size_t i = 0; i < optics::band_count; ++i) {
+    const std::complex<double> m(kind.refractive_index[i] / liquid_index,
+                                 kind.extinction_index[i] / liquid_index);
+    const double wavelength_m = optics::wavelength_nm(i) * m_per_nm / liquid_index;
+    const Singles all =
+        compact(kind) ? grains(kind, wavelength_m, m) : clusters(kind, core_bin, wavelength_m, m);
+    for (std::size_t bin = 0; bin < size_bins; ++bin) {
+      // Grams in one mL, seen over one mm: particles per m3 times their cross-section times a millimetre.
+      const double per_gram = m_per_mm / (kind.bin_mass_g(bin) * m3_per_ml);
+      t.scatter_per_mm[bin][i] = all[bin].scatter_m2 * per_gram;
+      t.absorb_per_mm[bin][i] = all[bin].absorb_m2 * per_gram;
+      t.asymmetry[bin][i] = all[bin].asymmetry;
       if (i == luminous_band) {
-        const double area = std::numbers::pi * radius_m * radius_m;
-        t.piece_opacity.push_back(
-            -std::expm1(-(one.absorb_m2 + one.scatter_m2 * turned_aside(one.asymmetry)) / area));
+        t.piece_opacity.push_back(opacity_of(all[bin], kind.bin_radius_m(bin)));
+        t.diameter_mm.push_back(2 * kind.bin_radius_m(bin) * mm_per_m);
       }
     }
-    t.scatter_per_mm.push_back(scatter);
-    t.absorb_per_mm.push_back(absorb);
-    t.asymmetry.push_back(asymmetry);
-    t.diameter_mm.push_back(2 * radius_m * mm_per_m);
   }
   return t;
 }

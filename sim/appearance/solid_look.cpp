@@ -11,7 +11,8 @@ namespace {
 using matter::size_bins;
 
 constexpr double mm_per_cm = 10;
-constexpr double kg_m3_per_g_ml = 1000;
+constexpr double mm3_per_ml = 1000;
+constexpr double least_opacity = 1e-3; // Fainter pieces are not seen anyway.
 
 struct Turbid {
   optics::Spectrum absorb{};  ///< per mm
@@ -81,18 +82,27 @@ TwoCards packed_colour(const matter::Mixture& mixture, double depth_mm, const Se
 }
 
 TwoCards piece_colour(matter::ParticleId kind, std::size_t bin, const matter::Mixture& around,
-                      const Seeing& seeing) {
+                      double width_mm, const Seeing& seeing) {
   const matter::ParticleKind& solid = seeing.catalogue.particles[kind];
-  const double radius = solid.bin_radius_m(bin);
-  const double volume_ml = 4.0 / 3.0 * std::numbers::pi * radius * radius * radius * 1e6;
-  const double packed =
-      std::min(solid.bin_mass_g(bin) / volume_ml, solid.solid_density_kg_m3 / kg_m3_per_g_ml);
-  Turbid turbid;
-  add_liquid(turbid, around, seeing.catalogue);
-  add_solid(turbid, seeing.tables.scatter[kind], bin, packed);
-  // What shows is the piece's own substance, as if it went on: how far it is see-through is its opacity.
-  constexpr double deep_mm = 1e4;
-  return face_colour(turbid, deep_mm, seeing);
+  const ScatterTable& t = seeing.tables.scatter[kind];
+  const double radius_mm = t.diameter_mm[bin] / 2;
+  const double area_mm2 = std::numbers::pi * radius_mm * radius_mm;
+  const double per_area = solid.bin_mass_g(bin) * mm3_per_ml / area_mm2;
+  Turbid before;
+  add_liquid(before, around, seeing.catalogue);
+  const double hidden = std::max(t.piece_opacity[bin], least_opacity);
+  optics::Spectrum white{};
+  optics::Spectrum black{};
+  for (std::size_t i = 0; i < optics::band_count; ++i) {
+    const double liquid = before.absorb[i] * width_mm / 2;
+    const double turned = t.scatter_per_mm[bin][i] * (1 - t.asymmetry[bin][i]) * per_area;
+    const auto bare = seeing.lookup.at(0, liquid);
+    const auto lit = seeing.lookup.at(turned, liquid + t.absorb_per_mm[bin][i] * per_area);
+    // What the piece adds of its own, so that (1 - hidden) background + hidden colour is what is seen.
+    white[i] = std::max(0.0, (lit.on_white[0] - (1 - hidden) * bare.on_white[0]) / hidden);
+    black[i] = std::max(0.0, (lit.on_black[0] - (1 - hidden) * bare.on_black[0]) / hidden);
+  }
+  return {seen(white, seeing), seen(black, seeing)};
 }
 
 } // namespace matula::appearance

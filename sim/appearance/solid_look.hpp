@@ -27,8 +27,9 @@ struct TwoCards {
 /// particle in it scattering for itself.
 [[nodiscard]] TwoCards packed_colour(const matter::Mixture& mixture, double depth_mm, const Seeing& seeing);
 
-/// Colour of single pieces of one kind hanging in the liquid of `around`.
+/// Colour a single piece adds to what is seen, for the share of the light behind it that it hides (its
+/// opacity). It hangs half way through a vessel `width_mm` wide, in the liquid of `around`.
 [[nodiscard]] TwoCards piece_colour(matter::ParticleId kind, std::size_t bin, const matter::Mixture& around,
-                                    const Seeing& seeing);
+                                    double width_mm, const Seeing& seeing);
 
 } // namespace matula::appearance

@@ -44,18 +44,6 @@ double to_circle(const Photon& p, double r, bool from_inside) {
   return from_inside ? (-b + root) / a : (-b - root) / a;
 }
 
-/// Unpolarised Fresnel reflectance and the cosine after refraction; reflectance 1 beyond the critical angle.
-double fresnel(double ratio, double cos_in, double& cos_out) {
-  const double sin2 = ratio * ratio * (1 - cos_in * cos_in);
-  if (sin2 >= 1) {
-    return 1;
-  }
-  cos_out = std::sqrt(1 - sin2);
-  const double s = (ratio * cos_in - cos_out) / (ratio * cos_in + cos_out);
-  const double q = (cos_in - ratio * cos_out) / (cos_in + ratio * cos_out);
-  return 0.5 * (s * s + q * q);
-}
-
 /// Meets the surface of index step n_from/n_to with outward normal (x, z)/r; true when the photon goes
 /// through.
 bool meet(Photon& p, double n_from, double n_to, Stream& random, bool may_reflect) {
@@ -71,7 +59,7 @@ bool meet(Photon& p, double n_from, double n_to, Stream& random, bool may_reflec
   cos_in = std::min(cos_in, 1.0);
   const double ratio = n_from / n_to;
   double cos_out = 0;
-  const double reflectance = fresnel(ratio, cos_in, cos_out);
+  const double reflectance = fresnel_reflectance(ratio, cos_in, cos_out);
   if (reflectance >= 1 || (may_reflect && random.next() < reflectance)) {
     p.d.x -= 2 * cos_in * nx;
     p.d.z -= 2 * cos_in * nz;
@@ -80,29 +68,6 @@ bool meet(Photon& p, double n_from, double n_to, Stream& random, bool may_reflec
   const double along = cos_out - ratio * cos_in;
   p.d = {ratio * p.d.x + along * nx, ratio * p.d.y, ratio * p.d.z + along * nz};
   return true;
-}
-
-void turn(Direction& d, double g, Stream& random) {
-  const double u = random.next();
-  double cosine = 2 * u - 1;
-  if (std::fabs(g) > 1e-6) {
-    const double f = (1 - g * g) / (1 - g + 2 * g * u);
-    cosine = (1 + g * g - f * f) / (2 * g);
-  }
-  const double sine = std::sqrt(std::max(0.0, 1 - cosine * cosine));
-  const double phi = 2 * std::numbers::pi * random.next();
-  const double cp = sine * std::cos(phi);
-  const double sp = sine * std::sin(phi);
-  // A frame round d (Duff et al. 2017).
-  const double sign = std::copysign(1.0, d.z);
-  const double a = -1 / (sign + d.z);
-  const double b = d.x * d.y * a;
-  const Direction t{1 + sign * d.x * d.x * a, sign * b, -sign * d.x};
-  const Direction v{b, sign + d.y * d.y * a, -d.y};
-  d = {cp * t.x + sp * v.x + cosine * d.x, cp * t.y + sp * v.y + cosine * d.y,
-       cp * t.z + sp * v.z + cosine * d.z};
-  const double norm = 1 / std::sqrt(d.x * d.x + d.y * d.y + d.z * d.z);
-  d = {d.x * norm, d.y * norm, d.z * norm};
 }
 
 /// One line of sight followed on from inside the tube until it leaves; returns the length spent in liquid.

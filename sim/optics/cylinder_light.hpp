@@ -1,17 +1,12 @@
 #pragma once
 
+#include "sim/optics/light_step.hpp"
+
 #include <cstddef>
 #include <cstdint>
 #include <vector>
 
 namespace matula::optics {
-
-/// Unit vector: x across, y up the tube, z towards the eye.
-struct Direction {
-  double x = 0;
-  double y = 0;
-  double z = 1;
-};
 
 /// Radiance of what surrounds a tube, by the direction light comes from as seen from the tube; the white card
 /// is 1.

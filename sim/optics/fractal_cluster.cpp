@@ -25,6 +25,7 @@ Angular integrate(double k_rg, double dimension, double primary_g) {
   const double low = std::log(narrowest);
   const double step = (std::log(2.0) - low) / angle_steps;
   Angular sum;
+  double alone = 0; // The primary's own integral, 1 but for the width of the steps.
   for (int i = 0; i < angle_steps; ++i) {
     const double u = std::exp(low + (i + 0.5) * step); // 1 - cos
     const double qrg2 = 2 * u * k_rg * k_rg;           // q = 2 k sin(theta / 2), so q^2 = 2 k^2 (1 - cos).
@@ -32,16 +33,18 @@ Angular integrate(double k_rg, double dimension, double primary_g) {
     const double spread = 1 + primary_g * primary_g - 2 * primary_g * (1 - u);
     const double primary = (1 - primary_g * primary_g) / (spread * std::sqrt(spread));
     const double part = 0.5 * structure * primary * u * step;
+    alone += 0.5 * primary * u * step;
     sum.total += part;
     sum.cosine += part * (1 - u);
   }
   sum.cosine /= sum.total;
+  sum.total /= alone;
   return sum;
 }
 
 /// The smaller of two, with a rounded corner so that nothing jumps when a cluster grows.
 double soft_smaller(double one, double other) {
-  return one / std::pow(1 + std::pow(one / other, 4), 0.25);
+  return one / std::pow(1 + std::pow(one / other, 6), 1.0 / 6);
 }
 
 } // namespace

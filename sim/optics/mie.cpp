@@ -79,22 +79,27 @@ MieEfficiency mie(double x, Complex m) {
 }
 
 namespace {
-
 constexpr double largest_mie_size = 60;
+}
 
-MieEfficiency sphere(double x, Complex m) {
-  MieEfficiency q = mie(std::min(x, largest_mie_size), m);
-  if (x > largest_mie_size) {
-    const double absorbed = anomalous_absorption(x, m);
-    q.scattering = std::max(q.extinction - absorbed, 1e-6);
-    q.extinction = q.scattering + absorbed;
+Spheres::Spheres(double medium_wavelength_m, Complex m)
+    : wavelength_m_(medium_wavelength_m), m_(m), large_(mie(largest_mie_size, m)) {}
+
+MieEfficiency Spheres::one(double x) const {
+  if (x <= largest_mie_size) {
+    return mie(x, m_);
   }
+  MieEfficiency q = large_;
+  // Anomalous diffraction leaves out that a dense sphere gathers light: join it to Mie theory at the edge.
+  const double at_edge = large_.extinction - large_.scattering;
+  const double gathered = at_edge / std::max(anomalous_absorption(largest_mie_size, m_), 1e-12);
+  const double absorbed = std::clamp(gathered * anomalous_absorption(x, m_), 0.0, std::max(at_edge, 1.0));
+  q.scattering = std::max(q.extinction - absorbed, 1e-6);
+  q.extinction = q.scattering + absorbed;
   return q;
 }
 
-} // namespace
-
-SphereScatter spheres(double radius_m, double spread, double medium_wavelength_m, Complex m) {
+SphereScatter Spheres::around(double radius_m, double spread) const {
   // Seven-point Gauss-Hermite rule (weight exp(-z^2)); Abramowitz and Stegun 1964, table 25.10.
   constexpr std::array<double, 7> node{-2.651961356835233, -1.673551628767471, -0.816287882858965, 0.0,
                                        0.816287882858965,  1.673551628767471,  2.651961356835233};
@@ -109,7 +114,7 @@ SphereScatter spheres(double radius_m, double spread, double medium_wavelength_m
   double forward = 0;
   for (std::size_t i = 0; i < node.size(); ++i) {
     const double r = median * std::exp(std::numbers::sqrt2 * s * node[i]);
-    const MieEfficiency q = sphere(2 * std::numbers::pi * r / medium_wavelength_m, m);
+    const MieEfficiency q = one(2 * std::numbers::pi * r / wavelength_m_);
     const double area = weight[i] * std::numbers::pi * r * r;
     volume += weight[i] * 4.0 / 3.0 * std::numbers::pi * r * r * r;
     scatter += area * q.scattering;

@@ -24,11 +24,23 @@ struct SphereScatter {
   double asymmetry = 0;     ///< Weighted by scattering.
 };
 
-/// Spheres whose mean volume is that of `radius_m` and whose radii spread lognormally with geometric standard
-/// deviation `spread` (>= 1), at wavelength `medium_wavelength_m` in the liquid. Above a size parameter of
-/// about 60 the large sphere limit is used (extinction and absorption by anomalous diffraction, van de Hulst
-/// 1957).
-[[nodiscard]] SphereScatter spheres(double radius_m, double spread, double medium_wavelength_m,
-                                    std::complex<double> m);
+/// Spheres of one substance at one wavelength `medium_wavelength_m` (in the liquid), of any size. Above a
+/// size parameter of about 60 the large sphere limit is used (absorption by anomalous diffraction, van de
+/// Hulst 1957).
+class Spheres {
+public:
+  Spheres(double medium_wavelength_m, std::complex<double> m);
+
+  /// Spheres whose mean volume is that of `radius_m` and whose radii spread lognormally with geometric
+  /// standard deviation `spread` (>= 1).
+  [[nodiscard]] SphereScatter around(double radius_m, double spread) const;
+
+private:
+  [[nodiscard]] MieEfficiency one(double x) const;
+
+  double wavelength_m_;
+  std::complex<double> m_;
+  MieEfficiency large_;
+};
 
 } // namespace matula::optics
