@@ -9,14 +9,22 @@
 #include <string>
 #include <vector>
 
-namespace matula::assets { struct World; }
-namespace matula::scenario { struct Scenario; }
-namespace matula::bench { struct State; struct Setup; struct Outcome; }
+namespace matula::assets {
+struct World;
+}
+namespace matula::scenario {
+struct Scenario;
+}
+namespace matula::bench {
+struct State;
+struct Setup;
+struct Outcome;
+} // namespace matula::bench
 
 namespace matula::sitting {
 
-/// One learner at one scenario, live or in replay. Faces of the program (window, command line) see the bench only through
-/// this: scenes, outcomes and the worksheet, never the specimen's truth.
+/// One learner at one scenario, live or in replay. Faces of the program (window, command line) see the bench
+/// only through this: scenes, outcomes and the worksheet, never the specimen's truth.
 class Session {
 public:
   Session(const assets::World& world, const scenario::Scenario& scenario);
@@ -27,13 +35,15 @@ public:
   /// Lets the bench live up to `time_s` (never backwards).
   void run_to(double time_s);
 
-  /// Performs or records `event`, after running to its time. Refused events change nothing but are part of the log.
+  /// Performs or records `event`, after running to its time. Refused events change nothing but are part of
+  /// the log.
   bench::Outcome take(const Event& event);
 
   [[nodiscard]] double time_s() const;
   [[nodiscard]] bool finished() const;
   [[nodiscard]] bench::Scene scene(const appearance::View& view) const;
-  [[nodiscard]] appearance::Appearance look(const bench::VesselName& vessel, const appearance::View& view) const;
+  [[nodiscard]] appearance::Appearance look(const bench::VesselName& vessel,
+                                            const appearance::View& view) const;
 
   /// Last value of every item on the worksheet.
   [[nodiscard]] const std::map<std::string, std::string>& worksheet() const;

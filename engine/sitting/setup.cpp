@@ -1,0 +1,24 @@
+#include "engine/sitting/setup.hpp"
+
+#include "engine/assets/world.hpp"
+#include "engine/scenario/scenario.hpp"
+
+namespace matula::sitting {
+
+bench::Setup make_setup(const assets::World& world, const scenario::Scenario& scenario) {
+  bench::Setup setup;
+  setup.chemistry = &world.chemistry;
+  setup.optics = &world.optics;
+  setup.shapes = world.shapes;
+  setup.urinometer = world.urinometer;
+  setup.urinometer.zero_error = scenario.urinometer_zero_error;
+  setup.urinometer.calibration_c = scenario.rules.calibration_c;
+  setup.tools = world.tools;
+  setup.specimen = scenario.specimen;
+  setup.reagents_out = scenario.reagents_out;
+  setup.room_c = scenario.room_c;
+  setup.seed = scenario.seed;
+  return setup;
+}
+
+} // namespace matula::sitting
