@@ -53,6 +53,8 @@ tl::expected<Recipe, scenario::Problems> load_recipe(const std::filesystem::path
   Recipe recipe;
   recipe.test = root.word("test", {test});
   recipe.vessel = root.text("vessel");
+  recipe.ladder_species = root.text("ladder_species");
+  recipe.ladder_mg_per_dl = root.numbers("ladder_mg_per_dl", {0, 20000, "mg/dL"});
   for (const auto& row : root.tables("step")) {
     recipe.steps.push_back(read_step(row));
   }

@@ -30,6 +30,8 @@ struct Recipe {
   std::string test;
   bench::VesselName vessel;
   std::vector<RecipeStep> steps;
+  std::string ladder_species;           ///< What a ladder of this test is made of,
+  std::vector<double> ladder_mg_per_dl; ///< at these concentrations unless others are asked for.
 };
 
 /// Reads assets/recipes/TEST.toml under the assets folder.

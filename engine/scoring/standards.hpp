@@ -20,6 +20,9 @@ load_standards(const std::filesystem::path& assets_folder);
 [[nodiscard]] Report score(const assets::World& world, const Standards& standards,
                            const scenario::Scenario& scenario, const std::vector<sitting::Event>& log);
 
+inline constexpr std::array<Ledger, 5> all_ledgers{Ledger::Reading, Ledger::Interpretation,
+                                                   Ledger::Arithmetic, Ledger::Process, Ledger::Safety};
+
 /// "reading", "interpretation", "arithmetic", "process", "safety"
 [[nodiscard]] std::string to_word(Ledger ledger);
 

@@ -1,0 +1,149 @@
+#include "engine/command/arguments.hpp"
+
+#include "engine/command/exit_codes.hpp"
+
+#include <CLI/CLI.hpp>
+
+#include <sstream>
+
+namespace matula::command {
+namespace {
+
+constexpr const char* exit_help =
+    "Exit: 0 good, 1 the input is bad, 2 the call is wrong. Results on standard output, errors "
+    "on standard error.";
+
+/// All verbs' options at once; CLI11 fills the one that was called.
+struct Choices {
+  OpenBench open;
+  Check check;
+  Play play;
+  Score score;
+  Picture picture;
+  Ladder ladder;
+  std::string size;
+};
+
+void add_check(CLI::App& app, Choices& choices) {
+  auto* verb =
+      app.add_subcommand("check", "Check scenario files and report every problem in them, with its line");
+  verb->add_option("FILE", choices.check.files, "Scenario files (.toml)")->required();
+  verb->footer(exit_help);
+}
+
+void add_play(CLI::App& app, Choices& choices) {
+  auto* verb =
+      app.add_subcommand("play", "Do the steps of a log without a window; print what is seen and the marks");
+  verb->add_option("SCENARIO", choices.play.scenario, "Scenario file (.toml)")->required();
+  verb->add_option("STEPS", choices.play.steps, "Log of steps, one JSON object a line")->required();
+  verb->add_flag("--json", choices.play.json, "Print JSON");
+  verb->footer(exit_help);
+}
+
+void add_score(CLI::App& app, Choices& choices) {
+  auto* verb = app.add_subcommand("score", "Mark a recorded sitting again by replaying it");
+  verb->add_option("SITTING", choices.score.sitting, "Sitting file")->required();
+  verb->add_flag("--json", choices.score.json, "Print JSON");
+  verb->footer(exit_help);
+}
+
+void add_picture(CLI::App& app, Choices& choices) {
+  auto* verb = app.add_subcommand("picture", "Draw the bench as it stands after the steps, off-screen");
+  verb->add_option("SCENARIO", choices.picture.scenario, "Scenario file (.toml)")->required();
+  verb->add_option("STEPS", choices.picture.steps, "Log of steps, one JSON object a line")->required();
+  verb->add_option("-o,--output", choices.picture.output, "PNG file to write")->required();
+  verb->add_option("--size", choices.size, "Size in pixels, WIDTHxHEIGHT, 64 to 8192 each")
+      ->default_str("1280x800")
+      ->type_name("WxH");
+  verb->footer(exit_help);
+}
+
+void add_ladder(CLI::App& app, Choices& choices) {
+  auto* verb = app.add_subcommand("ladder", "Do one test by the book at a ladder of concentrations; print "
+                                            "what the eye meets and the reference reading");
+  verb->add_option("TEST", choices.ladder.test, "heat, ssa (both of albumin) or benedict (of glucose)")
+      ->required()
+      ->check(CLI::IsMember({"heat", "ssa", "benedict"}));
+  verb->add_option("--at", choices.ladder.mg_per_dl, "Concentrations in mg/dL, separated by commas")
+      ->delimiter(',')
+      ->check(CLI::Range(0.0, 20000.0));
+  verb->add_flag("--csv", choices.ladder.csv, "Print comma-separated values");
+  verb->footer(exit_help);
+}
+
+bool read_size(const std::string& size, Picture& picture) {
+  if (size.empty()) {
+    return true;
+  }
+  std::istringstream in(size);
+  char cross = 0;
+  char rest = 0;
+  const bool shaped = (in >> picture.width >> cross >> picture.height) && !(in >> rest) && cross == 'x';
+  const auto fits = [](int pixels) { return pixels >= 64 && pixels <= 8192; };
+  return shaped && fits(picture.width) && fits(picture.height);
+}
+
+Verb chosen(const CLI::App& app, const Choices& choices) {
+  if (app.got_subcommand("check")) {
+    return choices.check;
+  }
+  if (app.got_subcommand("play")) {
+    return choices.play;
+  }
+  if (app.got_subcommand("score")) {
+    return choices.score;
+  }
+  if (app.got_subcommand("picture")) {
+    return choices.picture;
+  }
+  if (app.got_subcommand("ladder")) {
+    return choices.ladder;
+  }
+  return choices.open;
+}
+
+/// Lets CLI11 put its help or complaint into words.
+Arguments answer(const CLI::App& app, const CLI::ParseError& error) {
+  std::ostringstream out;
+  std::ostringstream err;
+  const int code = app.exit(error, out, err);
+  Arguments arguments;
+  arguments.exit_code = code == 0 ? exit_good : exit_wrong_call;
+  arguments.out = out.str();
+  arguments.err = err.str();
+  return arguments;
+}
+
+} // namespace
+
+Arguments read_arguments(int count, const char* const* words) {
+  CLI::App app{
+      "Matula: a bench for learning the manual urine examination. Without a verb it opens the bench.",
+      "matula"};
+  app.footer(exit_help);
+  app.set_version_flag("--version", MATULA_VERSION);
+  app.require_subcommand(0, 1);
+  Choices choices;
+  add_check(app, choices);
+  add_play(app, choices);
+  add_score(app, choices);
+  add_picture(app, choices);
+  add_ladder(app, choices);
+  try {
+    app.parse(count, words);
+  } catch (const CLI::ParseError& error) {
+    return answer(app, error);
+  }
+  Arguments arguments;
+  if (!read_size(choices.size, choices.picture)) {
+    arguments.exit_code = exit_wrong_call;
+    arguments.err =
+        "--size: found \"" + choices.size + "\"; write WIDTHxHEIGHT, 64 to 8192 each, such as 1280x800\n";
+    return arguments;
+  }
+  arguments.proceed = true;
+  arguments.verb = chosen(app, choices);
+  return arguments;
+}
+
+} // namespace matula::command

@@ -1,0 +1,51 @@
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+namespace matula::command {
+
+/// No verb: opens the bench.
+struct OpenBench {
+  std::string scenario; ///< Empty: the bench asks.
+};
+struct Check {
+  std::vector<std::string> files;
+};
+struct Play {
+  std::string scenario;
+  std::string steps;
+  bool json = false;
+};
+struct Score {
+  std::string sitting;
+  bool json = false;
+};
+struct Picture {
+  std::string scenario;
+  std::string steps;
+  std::string output;
+  int width = 1280;
+  int height = 800;
+};
+struct Ladder {
+  std::string test;
+  std::vector<double> mg_per_dl; ///< Empty: the recipe's own.
+  bool csv = false;
+};
+
+using Verb = std::variant<OpenBench, Check, Play, Score, Picture, Ladder>;
+
+/// What the command line asks for, or what to say and exit with instead.
+struct Arguments {
+  bool proceed = false;
+  Verb verb;
+  int exit_code = 0; ///< 0 after --help, 2 when the call is wrong.
+  std::string out;
+  std::string err;
+};
+
+[[nodiscard]] Arguments read_arguments(int count, const char* const* words);
+
+} // namespace matula::command

@@ -1,0 +1,55 @@
+#include "engine/command/report.hpp"
+
+#include "engine/scoring/standards.hpp"
+
+#include <fmt/format.h>
+
+#include <ostream>
+
+namespace matula::command {
+namespace {
+
+void print_mark(const scoring::Mark& mark, std::ostream& out) {
+  out << fmt::format("  {:>3} of {:<3} {}\n", mark.earned, mark.possible, mark.label);
+  if (!mark.reason.empty()) {
+    out << "             " << mark.reason << '\n';
+  }
+}
+
+} // namespace
+
+void print_report(const scoring::Report& report, std::ostream& out) {
+  for (const auto ledger : scoring::all_ledgers) {
+    if (report.possible(ledger) == 0) {
+      continue;
+    }
+    out << fmt::format("\n{}: {} of {}\n", scoring::to_word(ledger), report.earned(ledger),
+                       report.possible(ledger));
+    for (const auto& mark : report.marks) {
+      if (mark.ledger == ledger) {
+        print_mark(mark, out);
+      }
+    }
+  }
+  for (const auto& tube : report.tubes) {
+    out << fmt::format("\n{} by the book: {}; your tube{}: {}", tube.test, tube.reference_word,
+                       tube.learner_vessel.empty() ? "" : " (" + tube.learner_vessel + ")",
+                       tube.learner_vessel.empty() ? "not done" : tube.learner_tube_word);
+  }
+  if (report.safety_stop) {
+    out << "\n\nSAFETY STOP: a person could have been hurt. The sitting is failed whatever else was earned.";
+  }
+  if (!report.debrief.empty()) {
+    out << "\n\n" << report.debrief;
+  }
+  out << '\n';
+}
+
+void print_seen(const std::vector<SeenThing>& things, std::ostream& out) {
+  for (const auto& thing : things) {
+    out << fmt::format("{}: {}{}\n", thing.name, thing.colour_hex.empty() ? "" : thing.colour_hex + ", ",
+                       thing.words);
+  }
+}
+
+} // namespace matula::command

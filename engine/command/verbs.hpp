@@ -1,0 +1,16 @@
+#pragma once
+
+#include "engine/command/arguments.hpp"
+
+#include <iosfwd>
+
+namespace matula::command {
+
+/// Every verb prints its result to `out`, what is wrong to `err`, and gives the exit code.
+int run_check(const Check& asked, std::ostream& out, std::ostream& err);
+int run_play(const Play& asked, std::ostream& out, std::ostream& err);
+int run_score(const Score& asked, std::ostream& out, std::ostream& err);
+int run_picture(const Picture& asked, std::ostream& out, std::ostream& err);
+int run_ladder(const Ladder& asked, std::ostream& out, std::ostream& err);
+
+} // namespace matula::command
