@@ -229,7 +229,7 @@ void aggregate(matter::Population& population, const matter::ParticleKind& kind,
 
 double cluster_volume_fraction(const matter::Population& population, const matter::ParticleKind& kind,
                                const CollisionTable& table, double volume_ml) {
-  if (volume_ml <= 0) {
+  if (volume_ml <= 0 || population.empty()) {
     return 0;
   }
   double loose_g = 0;

@@ -119,6 +119,9 @@ void blend(matter::Mixture& one, matter::Mixture& other, double exchanged) {
   for (std::size_t k = 0; k < one.populations.size(); ++k) {
     matter::Population& a = one.populations[k];
     matter::Population& b = other.populations[k];
+    if (a.empty() && b.empty()) {
+      continue;
+    }
     for (std::size_t i = 0; i < matter::size_bins; ++i) {
       blend_value(a.grams[i], b.grams[i], share, exchanged);
     }

@@ -87,13 +87,9 @@ void wet_bed(Column& column, const Chemistry& chemistry) {
   }
 }
 
-bool holds(const Column& column, std::size_t kind, std::size_t bin) {
-  for (const matter::Mixture& layer : column.layers) {
-    if (layer.populations[kind].grams[bin] > 0) {
-      return true;
-    }
-  }
-  return false;
+bool holds(const Column& column, std::size_t kind) {
+  return std::any_of(column.layers.begin(), column.layers.end(),
+                     [kind](const matter::Mixture& layer) { return !layer.populations[kind].empty(); });
 }
 
 } // namespace
@@ -111,10 +107,10 @@ void settle(Column& column, const Chemistry& chemistry, const std::vector<Extent
   }
   for (std::size_t k = 0; k < chemistry.collisions.size(); ++k) {
     const CollisionTable& table = chemistry.collisions[k];
+    if (!holds(column, k)) {
+      continue;
+    }
     for (std::size_t bin = 0; bin < size_bins; ++bin) {
-      if (!holds(column, k, bin)) {
-        continue;
-      }
       if (table.unit_speed[bin] >= 0) {
         column.sediment.populations[k].grams[bin] +=
             fall(column, k, bin, table.unit_speed[bin], factors, heights, seconds);

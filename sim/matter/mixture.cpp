@@ -7,6 +7,9 @@ namespace matula::matter {
 namespace {
 
 void add(Population& whole, const Population& part, double share) {
+  if (part.empty()) {
+    return; // most kinds of solid are absent from most liquids
+  }
   for (std::size_t i = 0; i < size_bins; ++i) {
     whole.grams[i] += share * part.grams[i];
   }

@@ -27,11 +27,16 @@ double ParticleKind::bin_radius_m(std::size_t bin) const {
 }
 
 double Population::suspended_g() const {
-  double sum = 0;
-  for (const double g : grams) {
-    sum += g;
+  // Four sums side by side: the processor need not wait for one addition before the next.
+  static_assert(size_bins % 4 == 0);
+  std::array<double, 4> sum{};
+  for (std::size_t i = 0; i < size_bins; i += 4) {
+    sum[0] += grams[i];
+    sum[1] += grams[i + 1];
+    sum[2] += grams[i + 2];
+    sum[3] += grams[i + 3];
   }
-  return sum;
+  return (sum[0] + sum[1]) + (sum[2] + sum[3]);
 }
 
 } // namespace matula::matter

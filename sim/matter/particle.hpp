@@ -49,6 +49,7 @@ struct Population {
 
   [[nodiscard]] double suspended_g() const;
   [[nodiscard]] double total_g() const { return suspended_g() + clot_g; }
+  [[nodiscard]] bool empty() const { return total_g() <= 0; }
 };
 
 } // namespace matula::matter
