@@ -1,4 +1,4 @@
-// Computes the table of light through a lit tube that the program looks up. About a minute of one core; the
+// Computes the table of light through a lit tube that the program looks up. About 80 s of one core; the
 // same bits on every run. From the top folder, after a build:
 //   build/dev/tests/benchmark/make_cylinder_table > assets/optics/cylinder.csv
 #include "sim/optics/cylinder_light.hpp"
