@@ -18,7 +18,7 @@ struct Pour {
   VesselName from;
   VesselName to;
   double volume_ml = 0;
-  bool gently = false;      ///< Down the wall, so that it forms its own layer.
+  bool gently = false; ///< Down the wall, so that it forms its own layer.
 };
 /// Adds from a bottle on the shelf.
 struct Dispense {
@@ -33,17 +33,21 @@ struct Mix {
   Manner manner = Manner::Swirl;
   double seconds = 5;
 };
-/// Moves a vessel. In the flame, `height` 0..1 is the part of the liquid column the flame plays on, and `towards_person`
-/// says where the mouth points.
+/// Moves a vessel. In the flame, `height` 0..1 is the part of the liquid column the flame plays on, and
+/// `towards_person` says where the mouth points.
 struct Move {
   VesselName vessel;
   Place place = Place::Rack;
   double height = 0.85;
   bool towards_person = false;
-  bool moving = true;       ///< Kept in motion in the flame; a tube held still bumps.
+  bool moving = true; ///< Kept in motion in the flame; a tube held still bumps.
 };
-struct LightFlame { bool on = true; };
-struct SetBath { double temperature_c = 100; };
+struct LightFlame {
+  bool on = true;
+};
+struct SetBath {
+  double temperature_c = 100;
+};
 /// Lowers the urinometer into a vessel; `wiped` dry and clean, `spun` so that it stands free of the wall.
 struct Float {
   VesselName vessel;
@@ -52,21 +56,32 @@ struct Float {
 };
 struct LiftFloat {};
 struct SpinFloat {};
-struct ClearBubbles {};     ///< Raises, wipes and lowers the float again.
-struct Thermometer { VesselName vessel; };
-struct Smell { VesselName vessel; };
+struct ClearBubbles {}; ///< Raises, wipes and lowers the float again.
+struct Thermometer {
+  VesselName vessel;
+};
+struct Smell {
+  VesselName vessel;
+};
 /// Looks at a vessel; eye_mm is the eye's height above the liquid's surface when reading a scale.
 struct Look {
   VesselName vessel;
   appearance::View view;
   double eye_mm = 0;
 };
-struct Protect { bool gloves = true; bool goggles = true; };
-struct Discard { VesselName vessel; };
+struct Protect {
+  bool gloves = true;
+  bool goggles = true;
+};
+struct Discard {
+  VesselName vessel;
+};
 /// Lets bench time pass.
-struct Wait { double seconds = 0; };
+struct Wait {
+  double seconds = 0;
+};
 
-using Action = std::variant<Pour, Dispense, Mix, Move, LightFlame, SetBath, Float, LiftFloat, SpinFloat, ClearBubbles,
-                            Thermometer, Smell, Look, Protect, Discard, Wait>;
+using Action = std::variant<Pour, Dispense, Mix, Move, LightFlame, SetBath, Float, LiftFloat, SpinFloat,
+                            ClearBubbles, Thermometer, Smell, Look, Protect, Discard, Wait>;
 
 } // namespace matula::bench

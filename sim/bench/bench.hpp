@@ -13,7 +13,9 @@
 #include <string>
 #include <vector>
 
-namespace matula::appearance { struct OpticsTables; }
+namespace matula::appearance {
+struct OpticsTables;
+}
 
 namespace matula::bench {
 
@@ -25,7 +27,7 @@ struct Setup {
   instrument::Urinometer urinometer;
   Tools tools;
   specimen::Specimen specimen;
-  std::vector<std::string> reagents_out;   ///< Bottles on the shelf for this case.
+  std::vector<std::string> reagents_out; ///< Bottles on the shelf for this case.
   double room_c = 22;
   int tube_count = 12;
   std::uint64_t seed = 1;
@@ -35,21 +37,21 @@ struct Setup {
 struct VesselTrace {
   struct Addition {
     double time_s = 0;
-    std::string what;                      ///< Reagent key, or the vessel poured from.
+    std::string what; ///< Reagent key, or the vessel poured from.
     double volume_ml = 0;
     bool gently = false;
   };
   std::vector<Addition> additions;
-  std::vector<double> mixed_at_s;          ///< Ends of mixings.
+  std::vector<double> mixed_at_s; ///< Ends of mixings.
   std::vector<double> looked_at_s;
-  double hottest_c = -300;                 ///< Of any layer.
-  double hot_from_s = -1;                  ///< First time any layer passed 90 °C.
-  double seconds_above_90c = 0;            ///< Of the hottest layer, in all.
+  double hottest_c = -300;      ///< Of any layer.
+  double hot_from_s = -1;       ///< First time any layer passed 90 °C.
+  double seconds_above_90c = 0; ///< Of the hottest layer, in all.
   double boiling_seconds = 0;
   double boil_over_ml = 0;
   double seconds_in_flame = 0;
   double seconds_in_bath = 0;
-  double seconds_pointed_at_person = 0;    ///< While in the flame.
+  double seconds_pointed_at_person = 0; ///< While in the flame.
   double seconds_held_still_in_flame = 0;
   double temperature_at_first_use_c = -300;
 };
@@ -57,9 +59,15 @@ struct VesselTrace {
 struct Vessel {
   column::Column column;
   Place place = Place::Rack;
-  Move held;                               ///< How it is held in the flame.
+  Move held; ///< How it is held in the flame.
   VesselTrace trace;
+  std::int64_t lived_ticks = 0;  ///< Up to which the column has lived.
+  std::int64_t period_ticks = 1; ///< How much of the bench's time it may fall behind.
+  double disturbed_s = 0;        ///< When a hand last changed it.
 };
+
+/// The bench lives in whole ticks, so that any split of the same time gives the same bits.
+inline constexpr double tick_s = 0.25;
 
 struct FloatState {
   VesselName vessel;
@@ -77,26 +85,32 @@ struct State {
   double float_last_in_water_reading = 0;
   bool gloves = false;
   bool goggles = false;
-  double handled_without_gloves_s = -1;    ///< First time; -1 never.
+  double handled_without_gloves_s = -1; ///< First time; -1 never.
   double heated_without_goggles_s = -1;
   std::uint64_t random_counter = 0;
+  std::int64_t ticks = 0; ///< Lived so far; time_s may be up to one tick ahead.
+  VesselName mixing;      ///< Vessel in motion during a Mix; empty otherwise.
+  Manner mixing_manner = Manner::Swirl;
 };
 
 /// What an action let the person know.
 struct Outcome {
   bool done = true;
-  std::string refused_because;             ///< In words a learner can act on; empty when done.
-  std::optional<double> thermometer_c;     ///< To 0.5 °C, as the instrument is divided.
+  std::string refused_because;         ///< In words a learner can act on; empty when done.
+  std::optional<double> thermometer_c; ///< To 0.5 °C, as the instrument is divided.
   std::vector<std::string> odours;
-  std::string caution;                     ///< Key of a caution to show now; empty for none.
+  std::string caution; ///< Key of a caution to show now; empty for none.
 };
 
+/// The bench before the first action: specimen in its cup (after it has stood), distilled water, an empty
+/// jar, empty tubes. Throws std::invalid_argument when a vessel shape or a species of the specimen is
+/// missing.
 [[nodiscard]] State begin(const Setup& setup);
 
 /// Performs one action at the present bench time; actions that take time advance the bench by it.
 Outcome perform(State& state, const Setup& setup, const Action& action);
 
-/// Lets the bench live.
+/// Lets the bench live. Seconds are kept to the microsecond; any split of the same time gives the same state.
 void advance(State& state, const Setup& setup, double seconds);
 
 [[nodiscard]] appearance::Appearance look(const State& state, const Setup& setup, const VesselName& vessel,

@@ -16,7 +16,7 @@ struct SeenVessel {
   std::string shape;
   Place place = Place::Rack;
   double flame_height = 0.85;
-  appearance::Appearance looks;      ///< Against the card and lamp it was asked for.
+  appearance::Appearance looks; ///< Against the card and lamp it was asked for.
 };
 
 struct SeenFloat {
@@ -31,10 +31,16 @@ struct Scene {
   double time_s = 0;
   std::vector<SeenVessel> vessels;
   bool flame_on = false;
-  double bath_c = 22;                ///< The bath has a thermometer in it.
-  double room_c = 22;                ///< The wall thermometer.
+  double bath_c = 22; ///< The bath has a thermometer in it.
+  double room_c = 22; ///< The wall thermometer.
   std::optional<SeenFloat> floating;
-  std::vector<std::string> shelf;    ///< Reagent keys.
+  std::vector<std::string> shelf; ///< Reagent keys.
 };
+
+struct State;
+struct Setup;
+
+/// What there is to see on the bench under one card and lamp: no composition, no seed, no zero error.
+[[nodiscard]] Scene make_scene(const State& state, const Setup& setup, const appearance::View& view);
 
 } // namespace matula::bench

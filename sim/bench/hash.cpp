@@ -1,0 +1,68 @@
+#include "sim/bench/bench.hpp"
+
+#include "sim/bench/chance.hpp"
+
+#include <bit>
+
+namespace matula::bench {
+
+namespace {
+
+class Hasher {
+public:
+  void add(std::uint64_t word) { value_ = scramble(value_ ^ word); }
+  void add(double number) { add(std::bit_cast<std::uint64_t>(number)); }
+  void add(bool flag) { add(static_cast<std::uint64_t>(flag)); }
+  void add(const VesselName& name) { add(hash_name(name)); }
+  [[nodiscard]] std::uint64_t value() const { return value_; }
+
+private:
+  std::uint64_t value_ = 0;
+};
+
+void add(Hasher& hasher, const Vessel& vessel) {
+  hasher.add(column::state_hash(vessel.column));
+  hasher.add(static_cast<std::uint64_t>(vessel.place));
+  hasher.add(vessel.held.height);
+  hasher.add(vessel.held.towards_person);
+  hasher.add(vessel.held.moving);
+  hasher.add(static_cast<std::uint64_t>(vessel.lived_ticks));
+  hasher.add(vessel.trace.seconds_above_90c);
+  hasher.add(vessel.trace.boiling_seconds);
+  hasher.add(vessel.trace.boil_over_ml);
+}
+
+void add(Hasher& hasher, const FloatState& floating) {
+  hasher.add(floating.vessel);
+  hasher.add(floating.state.depth_offset_mm);
+  hasher.add(floating.state.speed_mm_s);
+  hasher.add(floating.state.wall_shift_mm);
+  hasher.add(floating.state.bubble_volume_ml);
+  hasher.add(floating.state.touches_wall);
+}
+
+} // namespace
+
+std::uint64_t state_hash(const State& state) {
+  Hasher hasher;
+  hasher.add(state.time_s);
+  hasher.add(static_cast<std::uint64_t>(state.ticks));
+  for (const auto& [name, vessel] : state.vessels) {
+    hasher.add(name);
+    add(hasher, vessel);
+  }
+  hasher.add(state.flame_on);
+  hasher.add(state.bath_c);
+  hasher.add(state.bath_target_c);
+  if (state.floating) {
+    add(hasher, *state.floating);
+  }
+  hasher.add(state.gloves);
+  hasher.add(state.goggles);
+  hasher.add(state.handled_without_gloves_s);
+  hasher.add(state.heated_without_goggles_s);
+  hasher.add(state.random_counter);
+  return hasher.value();
+}
+
+} // namespace matula::bench

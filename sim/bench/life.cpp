@@ -1,0 +1,173 @@
+#include "sim/bench/life.hpp"
+
+#include "sim/bench/chance.hpp"
+#include "sim/bench/flame.hpp"
+#include "sim/bench/floating.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+namespace matula::bench {
+
+namespace {
+
+constexpr double hot_c = 90; // "above 90 °C" of the trace
+constexpr double visibly_boiling = 0.05;
+
+// How far a vessel may fall behind, by what goes on in it. Chemistry inside keeps its own shorter steps.
+constexpr std::int64_t never = std::numeric_limits<std::int64_t>::max() / 2;
+constexpr std::int64_t in_motion_ticks = 2;
+constexpr std::int64_t hot_ticks = 4;
+constexpr std::int64_t watched_ticks = 20;
+constexpr std::int64_t resting_ticks = 120;
+constexpr double hot_over_room_k = 15;
+constexpr double watched_s = 900;
+constexpr double same_temperature_k = 0.05;
+
+bool holds_only_water(const column::Column& column) {
+  const auto pure = [](const matter::Mixture& part) {
+    return std::all_of(part.mmol.begin(), part.mmol.end(), [](double mmol) { return mmol <= 0; }) &&
+           std::all_of(part.populations.begin(), part.populations.end(),
+                       [](const matter::Population& p) { return p.total_g() <= 0; });
+  };
+  return pure(column.sediment) && std::all_of(column.layers.begin(), column.layers.end(), pure);
+}
+
+std::int64_t period(const State& state, const Setup& setup, const Vessel& vessel) {
+  const column::Column& column = vessel.column;
+  if (column.volume_ml() <= 0) {
+    return never;
+  }
+  const double off_room_k = hottest_c(column) - setup.room_c;
+  if (vessel.place == Place::Flame) {
+    return in_motion_ticks;
+  }
+  if (vessel.place == Place::Bath || off_room_k > hot_over_room_k || column.boiling > 0) {
+    return hot_ticks;
+  }
+  if (std::abs(column::mean_temperature_c(column) - setup.room_c) < same_temperature_k &&
+      holds_only_water(column)) {
+    return never;
+  }
+  return bench_s(state) - vessel.disturbed_s < watched_s ? watched_ticks : resting_ticks;
+}
+
+column::Surroundings around(const State& state, const Setup& setup, const VesselName& name,
+                            const Vessel& vessel) {
+  column::Surroundings s;
+  s.room_c = setup.room_c;
+  if (vessel.place == Place::Bath) {
+    s.bath_c = state.bath_c;
+  }
+  if (vessel.place == Place::Flame && state.flame_on) {
+    play_flame(s, vessel, setup.tools);
+  }
+  if (state.mixing == name) {
+    s.inverting = state.mixing_manner == Manner::Invert;
+    s.shear_per_s = s.inverting ? setup.tools.invert_shear_per_s : setup.tools.swirl_shear_per_s;
+  }
+  return s;
+}
+
+void write_trace(const State& state, Vessel& vessel, double seconds) {
+  VesselTrace& trace = vessel.trace;
+  const double hottest = hottest_c(vessel.column);
+  trace.hottest_c = std::max(trace.hottest_c, hottest);
+  if (hottest > hot_c) {
+    trace.seconds_above_90c += seconds;
+    if (trace.hot_from_s < 0) {
+      trace.hot_from_s = bench_s(state);
+    }
+  }
+  trace.boiling_seconds += vessel.column.boiling > visibly_boiling ? seconds : 0;
+  trace.seconds_in_bath += vessel.place == Place::Bath ? seconds : 0;
+  if (vessel.place == Place::Flame && state.flame_on) {
+    trace.seconds_in_flame += seconds;
+    trace.seconds_pointed_at_person += vessel.held.towards_person ? seconds : 0;
+    trace.seconds_held_still_in_flame += vessel.held.moving ? 0 : seconds;
+  }
+}
+
+void live(State& state, const Setup& setup, const VesselName& name, Vessel& vessel) {
+  const double seconds = static_cast<double>(state.ticks - vessel.lived_ticks) * tick_s;
+  vessel.lived_ticks = state.ticks;
+  if (seconds <= 0 || vessel.period_ticks == never) {
+    return;
+  }
+  column::advance(vessel.column, *setup.chemistry, around(state, setup, name, vessel), seconds);
+  if (vessel.place == Place::Flame && state.flame_on) {
+    bump(state, setup, name, vessel, seconds);
+  }
+  vessel.trace.boil_over_ml = vessel.column.boil_over_ml;
+  write_trace(state, vessel, seconds);
+}
+
+void warm_bath(State& state, const Setup& setup) {
+  const double target = std::max(state.bath_target_c, setup.room_c);
+  if (state.bath_c < target) {
+    state.bath_c = std::min(target, state.bath_c + setup.tools.bath_warming_c_per_s * tick_s);
+  } else {
+    state.bath_c -= (state.bath_c - target) * setup.tools.bath_cooling_share_per_s * tick_s;
+  }
+}
+
+void tick(State& state, const Setup& setup) {
+  ++state.ticks;
+  warm_bath(state, setup);
+  for (auto& [name, vessel] : state.vessels) {
+    const std::int64_t allowed = state.mixing == name ? in_motion_ticks : vessel.period_ticks;
+    if (state.ticks - vessel.lived_ticks >= allowed) {
+      live(state, setup, name, vessel);
+      vessel.period_ticks = period(state, setup, vessel);
+    }
+    if (vessel.place == Place::Flame && state.flame_on && !state.goggles &&
+        state.heated_without_goggles_s < 0) {
+      state.heated_without_goggles_s = bench_s(state);
+    }
+  }
+  bob(state, setup, tick_s);
+}
+
+/// Sums of the same seconds in any split come to the same number.
+double to_microseconds(double seconds) {
+  constexpr double per_second = 1e6;
+  return std::round(seconds * per_second) / per_second;
+}
+
+} // namespace
+
+double bench_s(const State& state) {
+  return static_cast<double>(state.ticks) * tick_s;
+}
+
+double hottest_c(const column::Column& column) {
+  double hottest = column.sediment.volume_ml > 0 ? column.sediment.temperature_c : -300;
+  for (const matter::Mixture& layer : column.layers) {
+    hottest = std::max(hottest, layer.temperature_c);
+  }
+  return hottest;
+}
+
+void catch_up(State& state, const Setup& setup, const VesselName& name, Vessel& vessel) {
+  live(state, setup, name, vessel);
+}
+
+void disturbed(const State& state, const Setup& setup, Vessel& vessel) {
+  vessel.lived_ticks = state.ticks;
+  vessel.disturbed_s = bench_s(state);
+  vessel.period_ticks = period(state, setup, vessel);
+}
+
+void advance(State& state, const Setup& setup, double seconds) {
+  if (!(seconds > 0)) {
+    return;
+  }
+  state.time_s = to_microseconds(state.time_s + seconds);
+  const auto target = static_cast<std::int64_t>(std::floor(state.time_s / tick_s + 1e-9));
+  while (state.ticks < target) {
+    tick(state, setup);
+  }
+}
+
+} // namespace matula::bench
