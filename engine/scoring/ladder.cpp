@@ -3,6 +3,7 @@
 #include "engine/assets/world.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/scoring/moments.hpp"
+#include "engine/sitting/setup.hpp"
 #include "engine/strict/table.hpp"
 #include "sim/reading/observables.hpp"
 
@@ -48,7 +49,7 @@ bench::Setup ladder_setup(const assets::World& world, const specimen::Specimen& 
     scenario.reagents_out.push_back(reagent.key);
   }
   scenario.room_c = plain.temperature_c;
-  bench::Setup setup = sitting::Session(world, scenario).setup();
+  bench::Setup setup = sitting::make_setup(world, scenario);
   setup.tube_count = 1;
   return setup;
 }

@@ -102,7 +102,8 @@ void Player::write(const sitting::Record& record) {
 void Player::take(const sitting::Event& event) {
   session.run_to(event.time_s);
   replay.watch.before(event, session.state(), session.setup(), world.catalogue);
-  if (const auto* record = std::get_if<sitting::Record>(&event.what)) {
+  const auto* record = std::get_if<sitting::Record>(&event.what);
+  if (record != nullptr && !session.finished()) {
     write(*record);
   }
   const auto outcome = session.take(event);

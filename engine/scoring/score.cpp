@@ -3,6 +3,7 @@
 #include "engine/scoring/by_the_book.hpp"
 #include "engine/scoring/ledgers.hpp"
 #include "engine/scoring/standards.hpp"
+#include "engine/sitting/setup.hpp"
 
 #include <stdexcept>
 
@@ -17,13 +18,12 @@ std::string trimmed(const std::string& text) {
 
 std::vector<Compared> compare_tubes(const Case& marked, const Standards& standards) {
   std::vector<Compared> all;
-  const sitting::Session fresh(marked.world, marked.scenario);
+  const auto setup = sitting::make_setup(marked.world, marked.scenario);
   for (const auto& test : standards.rules.tests) {
     const auto recipe = standards.recipes.find(test.key);
     if (!marked.asks(test.key) || recipe == standards.recipes.end()) {
       continue;
     }
-    const auto& setup = fresh.setup();
     const auto book = do_by_the_book(setup, recipe->second);
     const auto& moment = marked.replay.tests.at(test.key);
     Compared pair;

@@ -1,0 +1,40 @@
+#include "engine/command/replayed.hpp"
+
+#include "sim/bench/bench.hpp"
+
+namespace matula::command {
+
+tl::expected<Ground, scenario::Problems> load_ground() {
+  const auto folder = assets::folder();
+  auto world = assets::load(folder);
+  if (!world) {
+    return tl::make_unexpected(world.error());
+  }
+  auto standards = scoring::load_standards(folder);
+  if (!standards) {
+    return tl::make_unexpected(standards.error());
+  }
+  return Ground{std::move(*world), std::move(*standards)};
+}
+
+Played play_log(const assets::World& world, const scenario::Scenario& scenario,
+                const std::vector<sitting::Event>& log) {
+  Played played{sitting::Session(world, scenario), {}, {}, "", 0};
+  for (const auto& event : log) {
+    const auto outcome = played.session.take(event);
+    if (!outcome.done) {
+      played.refusals.push_back({event.time_s, outcome.refused_because});
+      continue;
+    }
+    const auto* action = std::get_if<bench::Action>(&event.what);
+    const auto* look = action != nullptr ? std::get_if<bench::Look>(action) : nullptr;
+    if (look != nullptr) {
+      played.last_view = look->view;
+      played.last_looked_at = look->vessel;
+      played.last_eye_mm = look->eye_mm;
+    }
+  }
+  return played;
+}
+
+} // namespace matula::command
