@@ -17,7 +17,7 @@ constexpr double step_tolerance = 0.01;    // share of the mass two orders may p
 constexpr double shortest_step_s = 1e-4;
 constexpr double gel_rate_per_s = 0.5;     // locking of touching clusters, fitted here
 constexpr double tearing_shear_per_s = 20; // gentler movement leaves a clot whole, fitted here
-constexpr double tearing_strain = 300;     // strain that tears 1/e of a clot apart, fitted here
+constexpr double tearing_strain = 3000;    // strain that tears 1/e of a clot apart, fitted here
 
 /// Encounter rates of this portion per gram of the larger partner, 1/s/g: kernel / (mass of one cluster *
 /// volume).
