@@ -4,6 +4,7 @@
 #include "sim/column/heat.hpp"
 #include "sim/column/layers.hpp"
 #include "sim/column/mix.hpp"
+#include "sim/column/pace.hpp"
 #include "sim/column/portions.hpp"
 #include "sim/column/settle.hpp"
 #include "sim/matter/density.hpp"
@@ -19,7 +20,6 @@ namespace {
 
 // Splitting of transport and change; halving either moves grain sizes by less than 5 %.
 constexpr double stirred_step_s = 0.5;
-constexpr double resting_step_s = 1.5;
 constexpr double resting_shear_per_s = 1;
 constexpr double near_the_bath_k = 20;      // closer than this, a bath warms slowly enough for the long step
 constexpr double boiling_shear_per_s = 140; // a rolling boil in a tube; fitted here
@@ -103,12 +103,17 @@ void advance(Column& column, const Chemistry& chemistry, const Surroundings& sur
     return;
   }
   double left_s = seconds;
+  Pace pace(column);
   while (left_s > 0 && !column.layers.empty()) {
-    const double longest_s = at_rest(column, surroundings) ? resting_step_s : stirred_step_s;
+    const bool resting = at_rest(column, surroundings);
+    const double longest_s = resting ? pace.longest_s() : stirred_step_s;
     const double step_s =
         left_s / std::ceil(left_s / longest_s); // equal steps, so that the last is no sliver
     step(column, chemistry, surroundings, step_s);
     refine(column);
+    if (resting) {
+      pace.after(column, step_s);
+    }
     left_s = step_s < left_s ? left_s - step_s : 0;
   }
 }
