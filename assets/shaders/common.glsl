@@ -1,9 +1,10 @@
 // Noise and light shared by every shader. All colours are linear light; 1 is the white card.
-float hash1(float n) { return fract(sin(n * 127.1) * 43758.5453); }
 float hash2(vec2 p) {
-  p = fract(p * vec2(0.1031, 0.1130));
-  p += dot(p, p.yx + 33.33);
-  return fract((p.x + p.y) * p.x * 41.7 + p.y * 7.3);
+  uvec2 q = uvec2(ivec2(p) + 32768);
+  uint n = (q.x * 1597334673u) ^ (q.y * 3812015801u);
+  n = (n ^ (n >> 15u)) * 2246822519u;
+  n = (n ^ (n >> 13u)) * 3266489917u;
+  return float((n >> 8u) & 0xFFFFFFu) / 16777216.0;
 }
 float noise(vec2 p) {
   vec2 i = floor(p);

@@ -3,7 +3,6 @@ in vec2 v_px;
 in vec2 v_uv;
 out vec4 o_colour;
 uniform vec4 u_rect;
-uniform int u_kind;
 uniform vec4 u_tune;        // meaning by kind
 uniform vec3 u_tint;        // light of the day or the lamp
 uniform sampler2D u_ink;
@@ -27,19 +26,20 @@ vec4 wall(vec2 px) {
   float joint = smoothstep(0.468, 0.490, max(f.x, f.y));
   float own = hash2(floor(tile));
   float fall = 1.0 - 0.30 * length((v_uv - vec2(0.35, 0.1)) * vec2(0.7, 1.0));
-  vec3 c = vec3(0.60, 0.615, 0.60) * (0.97 + 0.04 * own) * fall;
+  vec3 c = vec3(0.655, 0.668, 0.650) * (0.97 + 0.04 * own) * fall;
   float bevel = smoothstep(0.40, 0.468, f.y) * sign(fract(tile.y) - 0.5);
   c *= 1.0 - 0.03 * bevel;
   return vec4(mix(c, c * 0.74, joint), 1.0);
 }
 
-vec4 top(vec2 px) {
+vec4 top(vec2 px) {  // pale stone
   float far = v_uv.y;
   float speck = noise(px * 0.9) * 0.6 + noise(px * 0.23) * 0.4;
-  vec3 c = vec3(0.115, 0.125, 0.130) * (0.90 + 0.20 * speck);
-  c += vec3(0.16, 0.165, 0.16) * exp(-far * 5.0) * 0.75;   // the wall mirrored at a low angle
-  c += vec3(0.07) * exp(-pow((v_uv.x - 0.25) * 2.0, 2.0)) * (1.0 - far);
-  c += vec3(0.10) * smoothstep(0.012, 0.0, far);
+  float flake = smoothstep(0.90, 0.97, noise(px * 0.55 + 40.0));
+  vec3 c = vec3(0.385, 0.380, 0.360) * (0.93 + 0.14 * speck) * (1.0 - 0.30 * flake);
+  c *= 0.80 + 0.24 * exp(-pow((v_uv.x - 0.35) * 1.5, 2.0)) * (0.4 + 0.6 * far);
+  c = mix(c, vec3(0.50, 0.51, 0.495), exp(-far * 6.0) * 0.55);   // the wall mirrored at a low angle
+  c *= 1.0 - 0.45 * exp(-far * 90.0);
   return vec4(c, 1.0);
 }
 
@@ -174,8 +174,9 @@ vec4 bath() {
     float y = plate_h + float(i) * 0.16 * s.y;
     marks += smoothstep(1.0, 0.4, abs(p.y - y)) * step(0.30, q) * step(q, i == 2 || i == 4 ? 0.58 : 0.46);
   }
-  float a = clamp(0.32 * surface + 0.55 * edge * in_glass + 0.35 * rim, 0.0, 0.8);
-  vec3 c = vec3(0.30, 0.32, 0.32) * a + vec3(0.42) * shine * 0.6 + vec3(0.45) * marks * 0.5 * in_glass + vec3(0.5) * rim * 0.5;
+  float wall_line = smoothstep(0.965, 0.99, abs(q)) * in_glass;
+  float a = clamp(0.38 * surface + 0.45 * edge * in_glass + 0.40 * rim + 0.45 * wall_line, 0.0, 0.85);
+  vec3 c = vec3(0.20, 0.22, 0.22) * a + vec3(0.42) * shine * 0.6 + vec3(0.45) * marks * 0.5 * in_glass + vec3(0.5) * rim * 0.5;
   return vec4(c, a);
 }
 
@@ -272,22 +273,56 @@ vec4 hole() {
 }
 
 void main() {
+  // One thing a program: KIND is its number, for software drivers run both sides of every branch.
+#if KIND == 12
+  o_colour = backdrop();
+#else
   vec4 c = vec4(0.0);
-  if (u_kind == 0) { c = wall(v_px); }
-  else if (u_kind == 1) { c = top(v_px); }
-  else if (u_kind == 2) { c = plank(); }
-  else if (u_kind == 3) { c = bottle(); }
-  else if (u_kind == 4) { c = shadow(); }
-  else if (u_kind == 5) { c = small_card(); }
-  else if (u_kind == 6) { c = burner(); }
-  else if (u_kind == 7) { c = bath(); }
-  else if (u_kind == 8) { c = thermometer(); }
-  else if (u_kind == 9) { c = paper(); }
-  else if (u_kind == 10) { c = inked(); }
-  else if (u_kind == 11) { c = lamp(); }
-  else if (u_kind == 12) { o_colour = backdrop(); return; }
-  else if (u_kind == 13) { c = lid(); }
-  else if (u_kind == 14) { c = mark(); }
-  else if (u_kind == 15) { c = hole(); }
+#if KIND == 0
+  c = wall(v_px);
+#endif
+#if KIND == 1
+  c = top(v_px);
+#endif
+#if KIND == 2
+  c = plank();
+#endif
+#if KIND == 3
+  c = bottle();
+#endif
+#if KIND == 4
+  c = shadow();
+#endif
+#if KIND == 5
+  c = small_card();
+#endif
+#if KIND == 6
+  c = burner();
+#endif
+#if KIND == 7
+  c = bath();
+#endif
+#if KIND == 8
+  c = thermometer();
+#endif
+#if KIND == 9
+  c = paper();
+#endif
+#if KIND == 10
+  c = inked();
+#endif
+#if KIND == 11
+  c = lamp();
+#endif
+#if KIND == 13
+  c = lid();
+#endif
+#if KIND == 14
+  c = mark();
+#endif
+#if KIND == 15
+  c = hole();
+#endif
   o_colour = vec4(c.rgb * u_tint, c.a);
+#endif
 }

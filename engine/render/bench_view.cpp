@@ -31,7 +31,7 @@ struct BenchView::Impl {
   Carpenter carpenter;
   VesselPainter glassware;
   Program finish;
-  Program air;
+  std::array<Program, 2> air; ///< Flame, steam.
   ArrayName corners;
   Target still;    ///< What never moves, as light.
   Target frame;    ///< With everything in it, as light.
@@ -43,14 +43,14 @@ struct BenchView::Impl {
 
   void fit(int width, int height);
   void draw_air(int kind, const Rect& at, double seconds, double strength, const RoomLight& light);
-  void draw_still(const bench::Scene& scene, const Show& show, const SceneLayout& where, const RoomLight& light,
-                  bool lamp_lit);
+  void draw_still(const bench::Scene& scene, const Show& show, const SceneLayout& where,
+                  const RoomLight& light, bool lamp_lit);
   std::vector<Item> items(const bench::Scene& scene, const Show& show, const SceneLayout& where,
                           const RoomLight& light);
-  void add_vessels(std::vector<Item>& list, const bench::Scene& scene, const Show& show, const SceneLayout& where,
-                   const RoomLight& light, bool tubes);
-  void add_hand(std::vector<Item>& list, const bench::Scene& scene, const Show& show, const SceneLayout& where,
-                const RoomLight& light);
+  void add_vessels(std::vector<Item>& list, const bench::Scene& scene, const Show& show,
+                   const SceneLayout& where, const RoomLight& light, bool tubes);
+  void add_hand(std::vector<Item>& list, const bench::Scene& scene, const Show& show,
+                const SceneLayout& where, const RoomLight& light);
   void add_air(std::vector<Item>& list, const bench::Scene& scene, const Show& show, const SceneLayout& where,
                const RoomLight& light);
   void finish_part(const Target& from, const Target& to, const Rect& part);
@@ -59,8 +59,8 @@ struct BenchView::Impl {
 namespace {
 
 Rect hand_card(const Rect& room) {
-  return {std::floor(room.x + room.w * 0.045F), std::floor(room.y + room.h * 0.022F), std::floor(room.w * 0.91F),
-          std::floor(room.h * 0.956F)};
+  return {std::floor(room.x + room.w * 0.045F), std::floor(room.y + room.h * 0.022F),
+          std::floor(room.w * 0.91F), std::floor(room.h * 0.956F)};
 }
 
 std::uint64_t hash_of(const Rect& r, Hash& h) {
@@ -84,8 +84,9 @@ SceneLayout at_origin(SceneLayout at) {
     r.x -= dx;
     r.y -= dy;
   };
-  for (Rect* r : {&at.area, &at.bench, &at.hand, &at.rack, &at.burner, &at.flame, &at.bath, &at.bath_thermometer,
-                  &at.lamp, &at.hand_vessel, &at.cards[0], &at.cards[1], &at.cards[2]}) {
+  for (Rect* r :
+       {&at.area, &at.bench, &at.hand, &at.rack, &at.burner, &at.flame, &at.bath, &at.bath_thermometer,
+        &at.lamp, &at.hand_vessel, &at.cards[0], &at.cards[1], &at.cards[2]}) {
     shift(*r);
   }
   for (auto* places : {&at.vessels, &at.reagents, &at.paper}) {
@@ -97,7 +98,9 @@ SceneLayout at_origin(SceneLayout at) {
   return at;
 }
 
-Rect grown(const Rect& r, float by) { return {r.x - by, r.y - by, r.w + 2 * by, r.h + 2 * by}; }
+Rect grown(const Rect& r, float by) {
+  return {r.x - by, r.y - by, r.w + 2 * by, r.h + 2 * by};
+}
 
 optics::Lamp lamp_of(const bench::Scene& scene, const Show& show) {
   const bench::SeenVessel* held = find(scene, show.in_hand);
@@ -107,15 +110,29 @@ optics::Lamp lamp_of(const bench::Scene& scene, const Show& show) {
   return held == nullptr ? optics::Lamp::Daylight : held->looks.view.lamp;
 }
 
-bool lively(const Appearance& looks) { return looks.boiling > 0.01 || looks.steam > 0.01; }
+Rect hand_steam(const Rect& glass) {
+  return {glass.x - glass.w * 0.6F, glass.y - glass.w * 2.2F, glass.w * 2.2F, glass.w * 2.3F};
+}
+
+/// Wooden holder that grips a tube over the flame.
+Rect clamp_of(const Rect& glass) {
+  return {glass.x - glass.w * 2.75F, glass.y + glass.h * 0.10F, glass.w * 4.0F, glass.h * 0.035F};
+}
+
+bool lively(const Appearance& looks) {
+  return looks.boiling > 0.01 || looks.steam > 0.01;
+}
 
 std::uint64_t float_hash(const bench::Scene& scene, const bench::VesselName& name, double eye_mm) {
   if (!scene.floating || scene.floating->vessel != name) {
     return 0;
   }
   const auto& s = scene.floating->scale;
-  return Hash().add(s.reading_at_surface + s.parallax_per_mm * eye_mm, 1e-6).add(s.reading_at_meniscus_top, 1e-6)
-      .add(scene.floating->state.lean_mm, 0.01).value();
+  return Hash()
+      .add(s.reading_at_surface + s.parallax_per_mm * eye_mm, 1e-6)
+      .add(s.reading_at_meniscus_top, 1e-6)
+      .add(scene.floating->state.lean_mm, 0.01)
+      .value();
 }
 
 } // namespace
@@ -133,12 +150,15 @@ tl::expected<BenchView, std::string> BenchView::create(const std::filesystem::pa
   }
   impl->glassware = std::move(*glassware);
   auto finish = load_program(assets_folder, "quad.vert", "finish.frag");
-  auto air = load_program(assets_folder, "quad.vert", "air.frag");
-  if (!finish || !air) {
-    return tl::unexpected(finish ? air.error() : finish.error());
+  auto flame = load_program(assets_folder, "quad.vert", "air.frag", "#define KIND 0\n");
+  auto steam = load_program(assets_folder, "quad.vert", "air.frag", "#define KIND 1\n");
+  for (const auto* program : {&finish, &flame, &steam}) {
+    if (!*program) {
+      return tl::unexpected(program->error());
+    }
   }
   impl->finish = std::move(*finish);
-  impl->air = std::move(*air);
+  impl->air = {std::move(*flame), std::move(*steam)};
   GLuint array = 0;
   glGenVertexArrays(1, &array);
   impl->corners = ArrayName(array);
@@ -154,22 +174,23 @@ void BenchView::Impl::fit(int width, int height) {
   if (still.width == width && still.height == height) {
     return;
   }
-  still = Target::make(width, height, GL_RGBA16F);
-  frame = Target::make(width, height, GL_RGBA16F);
+  still = Target::make(width, height, GL_RGBA32F);
+  frame = Target::make(width, height, GL_RGBA32F);
   finished = Target::make(width, height, GL_RGBA8);
   bench_key = 0;
   hand_key = 0;
   damage.forget();
 }
 
-void BenchView::Impl::draw_air(int kind, const Rect& at, double seconds, double strength, const RoomLight& light) {
-  air.use();
-  air.set("u_rect", at);
-  air.set("u_target", static_cast<float>(frame.width), static_cast<float>(frame.height));
-  air.set("u_kind", kind);
-  air.set("u_time", static_cast<float>(std::fmod(seconds, 600.0)));
-  air.set("u_strength", static_cast<float>(strength));
-  air.set("u_room", light.room);
+void BenchView::Impl::draw_air(int kind, const Rect& at, double seconds, double strength,
+                               const RoomLight& light) {
+  Program& p = air[static_cast<std::size_t>(kind)];
+  p.use();
+  p.set("u_rect", at);
+  p.set("u_target", static_cast<float>(frame.width), static_cast<float>(frame.height));
+  p.set("u_time", static_cast<float>(std::fmod(seconds, 600.0)));
+  p.set("u_strength", static_cast<float>(strength));
+  p.set("u_room", light.room);
   glBindVertexArray(corners.get());
   glEnable(GL_BLEND);
   glBlendFunc(GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
@@ -192,7 +213,10 @@ void BenchView::Impl::draw_still(const bench::Scene& scene, const Show& show, co
   hash_of(where.hand, hand);
   const bench::SeenVessel* held = find(scene, show.in_hand);
   if (held != nullptr) {
-    hand.add(static_cast<double>(held->looks.view.card), 1).add(where.hand_scale_px_mm, 1e-3).add(where.hand_bottom_px, 0.1).add(lamp_lit ? 1 : 0, 1);
+    hand.add(static_cast<double>(held->looks.view.card), 1)
+        .add(where.hand_scale_px_mm, 1e-3)
+        .add(where.hand_bottom_px, 0.1)
+        .add(lamp_lit ? 1 : 0, 1);
   }
   still.bind();
   if (bench.value() != bench_key) {
@@ -209,8 +233,7 @@ void BenchView::Impl::draw_still(const bench::Scene& scene, const Show& show, co
       carpenter.draw_backdrop(where.hand, hand_card(where.hand), held->looks.view.card,
                               where.hand_bottom_px -
                                   static_cast<float>(bare_card_mm(held->looks)) * where.hand_scale_px_mm,
-                              where.hand_scale_px_mm, light,
-                              still);
+                              where.hand_scale_px_mm, light, still);
     }
   }
   glDisable(GL_SCISSOR_TEST);
@@ -221,7 +244,8 @@ void BenchView::Impl::add_vessels(std::vector<Item>& list, const bench::Scene& s
   for (const bench::SeenVessel& v : scene.vessels) {
     const auto found = where.vessels.find(v.name);
     const bool away = v.name == show.in_hand && v.name.starts_with("tube-") && v.place == bench::Place::Rack;
-    const bool racked = v.name.starts_with("tube-") && v.place != bench::Place::Flame && v.place != bench::Place::Bath;
+    const bool racked =
+        v.name.starts_with("tube-") && v.place != bench::Place::Flame && v.place != bench::Place::Bath;
     if (found == where.vessels.end() || v.place == bench::Place::Hand || away || racked != tubes) {
       continue;
     }
@@ -244,8 +268,12 @@ void BenchView::Impl::add_vessels(std::vector<Item>& list, const bench::Scene& s
     }
     const bench::SeenFloat* afloat = floating ? &*scene.floating : nullptr;
     list.push_back({v.name, reach, h.value(), [this, &v, place, &light, afloat, &where] {
-                      glassware.draw(v.name, v.looks, place, light, frame, still.texture.get(), carpenter.print(),
-                                     afloat, 0);
+                      glassware.draw(v.name, v.looks, place, light, frame, still.texture.get(),
+                                     carpenter.print(), afloat, 0);
+                      if (v.place == bench::Place::Flame) {
+                        const Rect glass = where.vessels.at(v.name);
+                        carpenter.draw(Furniture::Plank, clamp_of(glass), {6.2F, 0.2F, 0, 0}, light, frame);
+                      }
                       const auto paper = where.paper.find(v.name);
                       if (paper != where.paper.end() && v.name == "specimen") {
                         carpenter.draw(Furniture::Paper, paper->second, {1, 0, 0, 0}, light, frame);
@@ -258,6 +286,9 @@ void BenchView::Impl::add_vessels(std::vector<Item>& list, const bench::Scene& s
                         carpenter.draw(Furniture::Inked, paper->second, {}, light, frame);
                       }
                     }});
+    if (v.place == bench::Place::Flame) {
+      list.back().touches = joined(reach, clamp_of(r));
+    }
     if (v.name == "specimen") {
       list.back().touches = grown(reach, r.h * 0.07F);
     }
@@ -267,8 +298,9 @@ void BenchView::Impl::add_vessels(std::vector<Item>& list, const bench::Scene& s
 void BenchView::Impl::add_air(std::vector<Item>& list, const bench::Scene& scene, const Show& show,
                               const SceneLayout& where, const RoomLight& light) {
   const auto add = [&](const std::string& name, int kind, const Rect& at, double strength) {
-    list.push_back({name, at, Hash().add(show.seconds, 1e-4).add(strength, 0.01).value(),
-                    [this, kind, at, strength, &show, &light] { draw_air(kind, at, show.seconds, strength, light); }});
+    list.push_back(
+        {name, at, Hash().add(show.seconds, 1e-4).add(strength, 0.01).value(),
+         [this, kind, at, strength, &show, &light] { draw_air(kind, at, show.seconds, strength, light); }});
   };
   list.push_back({"bath front", where.bath, 1, [this, &where, &light] {
                     carpenter.draw(Furniture::Bath, where.bath, {1, 0, 0, 0}, light, frame);
@@ -310,28 +342,29 @@ void BenchView::Impl::add_hand(std::vector<Item>& list, const bench::Scene& scen
     h.add(show.seconds, 1e-4);
   }
   const bench::SeenFloat* afloat = floating ? &*scene.floating : nullptr;
-  list.push_back({"hand", where.hand, h.value(), [this, held, place, &light, afloat, &show, &where] {
-                    glassware.draw("hand:" + held->name, held->looks, place, light, frame, still.texture.get(),
-                                   carpenter.print(), afloat, show.eye_mm);
-                    if (held->looks.steam > 0.02) {
-                      const Rect& r = where.hand_vessel;
-                      draw_air(1, {r.x - r.w * 0.6F, r.y - r.w * 2.2F, r.w * 2.2F, r.w * 2.3F}, show.seconds,
-                               held->looks.steam, light);
-                    }
+  const Rect reach = floating ? where.hand : VesselPainter::reach(held->looks, place);
+  list.push_back({"hand", reach, h.value(), [this, held, place, &light, afloat, &show, &where] {
+                    glassware.draw("hand:" + held->name, held->looks, place, light, frame,
+                                   still.texture.get(), carpenter.print(), afloat, show.eye_mm);
                   }});
+  const Rect steam = hand_steam(where.hand_vessel);
+  if (held->looks.steam > 0.02 && overlap(steam, where.hand)) {
+    list.push_back(
+        {"hand steam", steam, Hash().add(show.seconds, 1e-4).value(),
+         [this, held, steam, &light, &show] { draw_air(1, steam, show.seconds, held->looks.steam, light); }});
+  }
 }
 
-std::vector<Item> BenchView::Impl::items(const bench::Scene& scene, const Show& show, const SceneLayout& where,
-                                         const RoomLight& light) {
+std::vector<Item> BenchView::Impl::items(const bench::Scene& scene, const Show& show,
+                                         const SceneLayout& where, const RoomLight& light) {
   std::vector<Item> list;
   list.push_back({"bench", where.bench, bench_key, [] {}});
   if (!where.hand.empty()) {
-    list.push_back({"backdrop", where.hand, hand_key, [] {}});
+    list.push_back({"backdrop", where.hand, hand_key, [] {}}); // Already in the still picture.
   }
   add_vessels(list, scene, show, where, light, true);
-  list.push_back({"rack front", grown(where.rack, 2), 1, [this, &where, &light] {
-                    carpenter.draw_rack_front(where, light, frame);
-                  }});
+  list.push_back({"rack front", grown(where.rack, 2), 1,
+                  [this, &where, &light] { carpenter.draw_rack_front(where, light, frame); }});
   add_vessels(list, scene, show, where, light, false);
   add_air(list, scene, show, where, light);
   Rect marked;
@@ -339,12 +372,13 @@ std::vector<Item> BenchView::Impl::items(const bench::Scene& scene, const Show& 
     const auto found = places->find(show.marked);
     marked = found != places->end() ? found->second : marked;
   }
-  marked = show.marked == "burner" ? joined(where.burner, where.flame) : show.marked == "bath" ? where.bath : marked;
+  marked = show.marked == "burner" ? joined(where.burner, where.flame)
+           : show.marked == "bath" ? where.bath
+                                   : marked;
   if (!marked.empty()) {
     const Rect round = grown(marked, 9);
-    list.push_back({"mark", round, Hash().add(show.marked).value(), [this, round, &light] {
-                      carpenter.draw(Furniture::Mark, round, {}, light, frame);
-                    }});
+    list.push_back({"mark", round, Hash().add(show.marked).value(),
+                    [this, round, &light] { carpenter.draw(Furniture::Mark, round, {}, light, frame); }});
   }
   add_hand(list, scene, show, where, light);
   return list;
@@ -363,7 +397,8 @@ void BenchView::Impl::finish_part(const Target& from, const Target& to, const Re
   draw_quad();
 }
 
-void BenchView::draw(const bench::Scene& scene, const Show& show, const SceneLayout& placed, int target_height) {
+void BenchView::draw(const bench::Scene& scene, const Show& show, const SceneLayout& placed,
+                     int target_height) {
   Impl& v = *impl_;
   GLint bound = 0;
   glGetIntegerv(GL_DRAW_FRAMEBUFFER_BINDING, &bound);
@@ -385,8 +420,9 @@ void BenchView::draw(const bench::Scene& scene, const Show& show, const SceneLay
     v.frame.bind();
     for (const Item& item : list) {
       if (overlap(item.touches, part)) {
-        // The large view is cut at its own edge and the bench at its own, so that neither spills into the other.
-        const Rect& room = item.name == "hand" ? where.hand : where.bench;
+        // The large view is cut at its own edge and the bench at its own, so that neither spills into the
+        // other.
+        const Rect& room = item.name.starts_with("hand") ? where.hand : where.bench;
         Rect inside = part;
         inside.x = std::max(part.x, room.x);
         inside.w = std::min(part.x + part.w, room.x + room.w) - inside.x;
@@ -405,7 +441,8 @@ void BenchView::draw(const bench::Scene& scene, const Show& show, const SceneLay
   glBindFramebuffer(GL_DRAW_FRAMEBUFFER, static_cast<GLuint>(bound));
   const int left = static_cast<int>(placed.area.x);
   const int low = target_height - static_cast<int>(placed.area.y) - height;
-  glBlitFramebuffer(0, 0, width, height, left, low, left + width, low + height, GL_COLOR_BUFFER_BIT, GL_NEAREST);
+  glBlitFramebuffer(0, 0, width, height, left, low, left + width, low + height, GL_COLOR_BUFFER_BIT,
+                    GL_NEAREST);
   glBindFramebuffer(GL_FRAMEBUFFER, static_cast<GLuint>(bound));
 }
 
@@ -413,7 +450,7 @@ unsigned BenchView::side_by_side(int slot, const std::vector<Appearance>& vessel
   Impl& v = *impl_;
   GLint bound = 0;
   glGetIntegerv(GL_DRAW_FRAMEBUFFER_BINDING, &bound);
-  const Target light_target = Target::make(width, height, GL_RGBA16F);
+  const Target light_target = Target::make(width, height, GL_RGBA32F);
   light_target.bind();
   glClearColor(0.2F, 0.2F, 0.2F, 1);
   glClear(GL_COLOR_BUFFER_BIT);
@@ -433,15 +470,16 @@ unsigned BenchView::side_by_side(int slot, const std::vector<Appearance>& vessel
     place.card = hand_card(room);
     const double outer = looks.inner_diameter_mm / 2 + looks.wall_mm;
     const double wanted_mm = std::clamp(looks.level_mm + 14, 36.0, looks.vessel_height_mm + 8);
-    place.scale = static_cast<float>(std::min(room.w * (outer < 12 ? 0.55 : 0.80) / (2 * outer),
-                                              room.h * 0.93 / wanted_mm));
+    place.scale = static_cast<float>(
+        std::min(room.w * (outer < 12 ? 0.55 : 0.80) / (2 * outer), room.h * 0.93 / wanted_mm));
     place.foot_x = room.x + room.w / 2;
     place.foot_y = room.y + room.h * 0.955F;
     light_target.scissor(room);
     v.carpenter.draw_backdrop(room, place.card, looks.view.card,
-                              place.foot_y - static_cast<float>(bare_card_mm(looks)) * place.scale, place.scale, light,
-                              light_target);
-    v.glassware.draw("side", looks, place, light, light_target, v.carpenter.print(), v.carpenter.print(), nullptr, 0);
+                              place.foot_y - static_cast<float>(bare_card_mm(looks)) * place.scale,
+                              place.scale, light, light_target);
+    v.glassware.draw("side", looks, place, light, light_target, v.carpenter.print(), v.carpenter.print(),
+                     nullptr, 0);
   }
   v.slots[slot] = Target::make(width, height, GL_RGBA8);
   v.finish_part(light_target, v.slots[slot], {0, 0, static_cast<float>(width), static_cast<float>(height)});

@@ -8,20 +8,22 @@
 
 namespace matula::render {
 
-void VesselPainter::draw_float(const Kept& kept, const appearance::Appearance& looks, const VesselPlace& place,
-                               const RoomLight& light, const Target& target, const bench::SeenFloat& seen,
-                               double eye_mm) {
+void VesselPainter::draw_float(const Kept& kept, const appearance::Appearance& looks,
+                               const VesselPlace& place, const RoomLight& light, const Target& target,
+                               const bench::SeenFloat& seen, double eye_mm) {
   const instrument::Urinometer& u = seen.urinometer_without_zero_error;
   const auto f = [](double v) { return static_cast<float>(v); };
   const double around = std::acos(-1.0) * u.stem_diameter_mm / 2;
-  const std::uint64_t content = Hash().add(u.scale_length_mm, 1e-3).add(around, 1e-3).add(u.scale_end, 1e-6).value();
+  const std::uint64_t content =
+      Hash().add(u.scale_length_mm, 1e-3).add(around, 1e-3).add(u.scale_end, 1e-6).value();
   if (paper_.content != content) {
     const auto lettering = Lettering::load();
     if (!lettering) {
       return; // A float without a font cannot be read; creation has already refused that.
     }
     const Canvas scale = float_scale(*lettering, u.scale_length_mm, around, u.scale_end);
-    paper_.texture = make_texture(scale.width, scale.height, GL_R8, GL_RED, GL_UNSIGNED_BYTE, scale.ink.data(), true);
+    paper_.texture =
+        make_texture(scale.width, scale.height, GL_R8, GL_RED, GL_UNSIGNED_BYTE, scale.ink.data(), true);
     paper_.content = content;
   }
   // The line an eye at this height sees in the plane of the surface.

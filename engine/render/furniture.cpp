@@ -2,6 +2,8 @@
 
 #include "engine/render/shader_file.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <sstream>
@@ -38,11 +40,14 @@ float thread_share(double temperature_c) {
 
 tl::expected<Carpenter, std::string> Carpenter::create(const std::filesystem::path& assets_folder) {
   Carpenter made;
-  auto program = load_program(assets_folder, "quad.vert", "furniture.frag");
-  if (!program) {
-    return tl::unexpected(program.error());
+  for (int kind = 0; kind < furniture_kinds; ++kind) {
+    auto program =
+        load_program(assets_folder, "quad.vert", "furniture.frag", fmt::format("#define KIND {}\n", kind));
+    if (!program) {
+      return tl::unexpected(program.error());
+    }
+    made.programs_.push_back(std::move(*program));
   }
-  made.program_ = std::move(*program);
   auto lettering = Lettering::load();
   if (!lettering) {
     return tl::unexpected(lettering.error());
@@ -63,18 +68,18 @@ void Carpenter::draw(Furniture kind, const Rect& at, const std::array<float, 4>&
   if (at.empty()) {
     return;
   }
-  program_.use();
-  program_.set("u_kind", static_cast<int>(kind));
-  program_.set("u_rect", at);
-  program_.set("u_target", static_cast<float>(target.width), static_cast<float>(target.height));
-  program_.set("u_ink_size", static_cast<float>(target.width), static_cast<float>(target.height));
-  program_.set("u_tune", tune);
-  program_.set("u_tint", light.tint);
-  program_.set("u_card_px", card_);
-  program_.set("u_scale", scale_);
-  program_.set("u_print_mm", static_cast<float>(print_width_mm), static_cast<float>(print_height_mm));
-  program_.set("u_ink", 0);
-  program_.set("u_print", 1);
+  Program& p = programs_[static_cast<std::size_t>(kind)];
+  p.use();
+  p.set("u_rect", at);
+  p.set("u_target", static_cast<float>(target.width), static_cast<float>(target.height));
+  p.set("u_ink_size", static_cast<float>(target.width), static_cast<float>(target.height));
+  p.set("u_tune", tune);
+  p.set("u_tint", light.tint);
+  p.set("u_card_px", card_);
+  p.set("u_scale", scale_);
+  p.set("u_print_mm", static_cast<float>(print_width_mm), static_cast<float>(print_height_mm));
+  p.set("u_ink", 0);
+  p.set("u_print", 1);
   bind_texture(1, print_.get());
   bind_texture(0, ink_.get());
   glBindVertexArray(corners_.get());
@@ -91,7 +96,8 @@ void Carpenter::write_labels(const Show& show, const SceneLayout& where, const T
       continue;
     }
     const bool hole = key.starts_with("hole:");
-    double size = std::min(hole ? 17.0 : 16.0, paper.h / static_cast<double>(lines.size()) * (hole ? 1.15 : 0.94));
+    double size =
+        std::min(hole ? 17.0 : 16.0, paper.h / static_cast<double>(lines.size()) * (hole ? 1.15 : 0.94));
     for (const std::string& line : lines) {
       const double wide = lettering_.width(line, size);
       size = wide > paper.w * 0.94 ? size * paper.w * 0.94 / wide : size;
@@ -114,8 +120,8 @@ void Carpenter::draw_bench(const bench::Scene& scene, const Show& show, const Sc
     draw(kind, at, {one, two, 0, 0}, light, target);
   };
   const auto shadow = [&](const Rect& of, float wide, float tall, float dark) {
-    put(Furniture::Shadow,
-        {of.x + of.w * (0.55F - wide / 2), of.y + of.h - tall * 0.55F, of.w * wide, tall}, dark);
+    put(Furniture::Shadow, {of.x + of.w * (0.55F - wide / 2), of.y + of.h - tall * 0.55F, of.w * wide, tall},
+        dark);
   };
   put(Furniture::Wall, {b.x, b.y, b.w, horizon - b.y});
   put(Furniture::Top, {b.x, horizon, b.w, b.y + b.h - horizon});
@@ -124,8 +130,8 @@ void Carpenter::draw_bench(const bench::Scene& scene, const Show& show, const Sc
   put(Furniture::Shadow, {shelf.x - 40, shelf.y + shelf.h * 0.4F, shelf.w + 60, 30}, 0.35F);
   put(Furniture::Plank, shelf, 1.0F, 0.30F);
   for (const auto& [key, bottle] : where.reagents) {
-    put(Furniture::Shadow, {bottle.x - bottle.w * 0.1F, bottle.y + bottle.h * 0.12F, bottle.w * 1.5F, bottle.h * 0.9F},
-        0.22F);
+    put(Furniture::Shadow,
+        {bottle.x - bottle.w * 0.1F, bottle.y + bottle.h * 0.12F, bottle.w * 1.5F, bottle.h * 0.9F}, 0.22F);
     put(Furniture::Bottle, bottle);
     put(Furniture::Paper, where.paper.at(key), 1);
   }
@@ -160,8 +166,8 @@ void Carpenter::draw_bench(const bench::Scene& scene, const Show& show, const Sc
   put(Furniture::Burner, where.burner);
 }
 
-void Carpenter::draw_backdrop(const Rect& room, const Rect& card, appearance::Card kind, float bare_below_px, float scale,
-                              const RoomLight& light, const Target& target) {
+void Carpenter::draw_backdrop(const Rect& room, const Rect& card, appearance::Card kind, float bare_below_px,
+                              float scale, const RoomLight& light, const Target& target) {
   card_ = card;
   scale_ = scale;
   draw(Furniture::Backdrop, room, {static_cast<float>(kind), bare_below_px, 0, 0}, light, target);

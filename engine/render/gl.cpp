@@ -126,6 +126,8 @@ void Target::copy_from(const Target& other, const Rect& r) const {
   glBlitFramebuffer(left, bottom, right, top, left, bottom, right, top, GL_COLOR_BUFFER_BIT, GL_NEAREST);
 }
 
-void draw_quad() { glDrawArrays(GL_TRIANGLE_STRIP, 0, 4); }
+void draw_quad() {
+  glDrawArrays(GL_TRIANGLE_STRIP, 0, 4);
+}
 
 } // namespace matula::render

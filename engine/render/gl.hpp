@@ -42,11 +42,21 @@ private:
 };
 
 namespace detail {
-inline void drop_texture(GLuint name) { glDeleteTextures(1, &name); }
-inline void drop_framebuffer(GLuint name) { glDeleteFramebuffers(1, &name); }
-inline void drop_buffer(GLuint name) { glDeleteBuffers(1, &name); }
-inline void drop_array(GLuint name) { glDeleteVertexArrays(1, &name); }
-inline void drop_program(GLuint name) { glDeleteProgram(name); }
+inline void drop_texture(GLuint name) {
+  glDeleteTextures(1, &name);
+}
+inline void drop_framebuffer(GLuint name) {
+  glDeleteFramebuffers(1, &name);
+}
+inline void drop_buffer(GLuint name) {
+  glDeleteBuffers(1, &name);
+}
+inline void drop_array(GLuint name) {
+  glDeleteVertexArrays(1, &name);
+}
+inline void drop_program(GLuint name) {
+  glDeleteProgram(name);
+}
 } // namespace detail
 
 using TextureName = GlName<detail::drop_texture>;
@@ -58,14 +68,16 @@ using ArrayName = GlName<detail::drop_array>;
 class Program {
 public:
   /// `name` stands in front of the driver's message.
-  [[nodiscard]] static tl::expected<Program, std::string> link(const std::string& name, const std::string& vertex,
-                                                               const std::string& fragment);
+  [[nodiscard]] static tl::expected<Program, std::string>
+  link(const std::string& name, const std::string& vertex, const std::string& fragment);
   void use() const { glUseProgram(name_.get()); }
   void set(const char* uniform, float v) { glUniform1f(at(uniform), v); }
   void set(const char* uniform, int v) { glUniform1i(at(uniform), v); }
   void set(const char* uniform, float x, float y) { glUniform2f(at(uniform), x, y); }
   void set(const char* uniform, const std::array<float, 3>& v) { glUniform3f(at(uniform), v[0], v[1], v[2]); }
-  void set(const char* uniform, const std::array<float, 4>& v) { glUniform4f(at(uniform), v[0], v[1], v[2], v[3]); }
+  void set(const char* uniform, const std::array<float, 4>& v) {
+    glUniform4f(at(uniform), v[0], v[1], v[2], v[3]);
+  }
   void set(const char* uniform, const Rect& r) { glUniform4f(at(uniform), r.x, r.y, r.w, r.h); }
 
 private:
@@ -74,14 +86,15 @@ private:
   std::unordered_map<std::string, GLint> places_;
 };
 
-/// A texture to draw into, kept top row last as OpenGL does; rectangles are given y down and turned over here.
+/// A texture to draw into, kept top row last as OpenGL does; rectangles are given y down and turned over
+/// here.
 struct Target {
   int width = 0;
   int height = 0;
   TextureName texture;
   FramebufferName framebuffer;
 
-  /// `format` is GL_RGBA16F for light, GL_RGBA8 for the finished picture.
+  /// `format` is GL_RGBA32F for light, GL_RGBA8 for the finished picture.
   [[nodiscard]] static Target make(int width, int height, GLenum format);
   void bind() const;
   /// Limits drawing to `r`; needs the target bound.

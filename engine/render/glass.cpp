@@ -21,7 +21,7 @@ double turn_rad(const Cylinder& c, double x_mm) {
     // Past the critical angle the inner wall is a mirror.
     turn += inside < 1 ? 2 * (at_wall - std::asin(inside)) : 2 * at_wall - std::acos(-1.0);
   }
-  return std::copysign(turn, x_mm);
+  return x_mm < 0 ? -turn : turn;
 }
 
 double card_x_mm(const Cylinder& cylinder, double x_mm, double distance_mm) {
@@ -102,7 +102,8 @@ RowImage row_image(const Appearance& looks, double pitch_mm) {
     const double part = gap > 0 ? std::clamp((height - looks.rows[lower].height_mm) / gap, 0.0, 1.0) : 0;
     for (std::size_t c = 0; c < row_columns; ++c) {
       for (std::size_t k = 0; k < 4; ++k) {
-        const double v = known[lower][c][k] + part * (static_cast<double>(known[upper][c][k]) - known[lower][c][k]);
+        const double v =
+            known[lower][c][k] + part * (static_cast<double>(known[upper][c][k]) - known[lower][c][k]);
         image.texels.push_back(static_cast<float>(v));
       }
     }
@@ -126,7 +127,8 @@ std::vector<DrawnPiece> drawn_pieces(const Appearance& looks) {
     const double seen = seen_x_mm(cylinder, piece.x * radius, piece.z * radius) * round_part;
     const double edge = cylinder.outer_mm * round_part;
     const double part = edge > 0 ? std::min(std::abs(seen) / edge, 1.0) : 1;
-    const double wide = std::min(piece.size_mm * water_index * std::max(0.3, std::sqrt(1 - part * part)), 1.6 * edge);
+    const double wide =
+        std::min(piece.size_mm * water_index * std::max(0.3, std::sqrt(1 - part * part)), 1.6 * edge);
     const double most = std::max(0.0, edge - 0.62 * wide);
     d.x_mm = static_cast<float>(std::clamp(seen, -most, most));
     d.height_mm = static_cast<float>(std::max(piece.height_mm, 0.5 * piece.size_mm));
@@ -165,10 +167,12 @@ std::vector<DrawnPiece> boiling_bubbles(const Appearance& looks, double seconds)
     const double x = 1.6 * (unit_of(key * 7U + 4U + turn * 1013U) - 0.5) + 0.05 * std::sin(20 * cycle);
     const double z = 1.4 * (unit_of(key * 7U + 5U + turn * 1013U) - 0.5);
     DrawnPiece d;
-    d.x_mm = static_cast<float>(seen_x_mm(cylinder, x * 0.8 * cylinder.inner_mm, z * 0.6 * cylinder.inner_mm));
+    const double seen = seen_x_mm(cylinder, x * 0.8 * cylinder.inner_mm, z * 0.6 * cylinder.inner_mm);
     d.height_mm = static_cast<float>(from + part * (looks.level_mm - from));
     d.tall_mm = static_cast<float>((0.5 + 2.6 * unit_of(key * 7U + 6U) * looks.boiling) * (0.5 + 0.5 * part));
     d.wide_mm = d.tall_mm * 1.25F;
+    const double most = std::max(0.0, cylinder.outer_mm - 0.7 * static_cast<double>(d.wide_mm));
+    d.x_mm = static_cast<float>(std::clamp(seen, -most, most));
     d.rgb = {0.9F, 0.92F, 0.95F};
     d.opacity = 0.8F;
     d.kind = static_cast<float>(appearance::PieceKind::Bubble);

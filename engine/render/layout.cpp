@@ -20,7 +20,9 @@ Rect glass_rect(const appearance::Appearance& looks, double axis_x, double botto
           static_cast<float>(2 * outer * scale), static_cast<float>(height * scale)};
 }
 
-bool is_tube(const bench::VesselName& name) { return name.starts_with("tube-"); }
+bool is_tube(const bench::VesselName& name) {
+  return name.starts_with("tube-");
+}
 
 void place_tubes(SceneLayout& at, const bench::Scene& scene, double scale) {
   int count = 0;
@@ -58,7 +60,8 @@ void place_others(SceneLayout& at, const bench::Scene& scene, double scale) {
       continue;
     }
     const double centre = v.name == "specimen" ? 0.09 : v.name == "jar" ? 0.245 : 0.375;
-    const Rect r = glass_rect(v.looks, at.bench.x + at.bench.w * centre, at.bench.y + at.bench.h * 0.955, scale);
+    const Rect r =
+        glass_rect(v.looks, at.bench.x + at.bench.w * centre, at.bench.y + at.bench.h * 0.955, scale);
     at.vessels[v.name] = r;
     at.paper[v.name] = {r.x + r.w * 0.14F, r.y + r.h * 0.56F, r.w * 0.72F, r.h * 0.30F};
   }

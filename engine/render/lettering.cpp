@@ -100,7 +100,8 @@ void Lettering::print(Canvas& canvas, const std::string& line, double x, double 
     int h = 0;
     int off_x = 0;
     int off_y = 0;
-    unsigned char* glyph = stbtt_GetCodepointBitmapSubpixel(&font, scale, scale, shift, 0, code, &w, &h, &off_x, &off_y);
+    unsigned char* glyph =
+        stbtt_GetCodepointBitmapSubpixel(&font, scale, scale, shift, 0, code, &w, &h, &off_x, &off_y);
     for (int row = 0; row < h; ++row) {
       for (int col = 0; col < w; ++col) {
         darken(canvas, static_cast<int>(std::floor(x)) + off_x + col,
@@ -154,14 +155,15 @@ Canvas float_scale(const Lettering& lettering, double length_mm, double width_mm
   const double step_px = length_mm / last * k;
   for (int i = 0; i <= last; ++i) {
     const double y = (scale_margin_mm + mark_depth_mm(1 + i / 1000.0, length_mm, end)) * k;
-    const double reach = i % 10 == 0 ? 0.97 : i % 5 == 0 ? 0.5 : 0.3;
+    // Only the middle of the half round that faces the eye is plain to read.
+    const double reach = i % 10 == 0 ? 0.80 : i % 5 == 0 ? 0.36 : 0.24;
     const double thick = i % 10 == 0 ? 0.16 : 0.11;
-    paper.bar((0.015 * width_mm) * k, y - thick * k / 2, reach * width_mm * k, thick * k);
+    paper.bar(0.12 * width_mm * k, y - thick * k / 2, reach * width_mm * k, thick * k);
     if (i % 10 == 0) {
       const std::string text = i == 0 ? "1.000" : fmt::format("{}", i);
-      const double size = std::min(step_px * 4.2, width_mm * k * (i == 0 ? 0.42 : 0.62));
+      const double size = std::min(step_px * 3.9, width_mm * k * (i == 0 ? 0.32 : 0.50));
       const double wide = lettering.width(text, size);
-      lettering.print(paper, text, 0.95 * width_mm * k - wide, y - size * (i == 0 ? 1.0 : 1.03), size);
+      lettering.print(paper, text, 0.86 * width_mm * k - wide, y - size * (i == 0 ? 1.0 : 1.02), size);
     }
   }
   return paper;

@@ -14,7 +14,8 @@ struct Canvas {
   int height = 0;
   std::vector<std::uint8_t> ink;
 
-  Canvas(int w, int h) : width(w), height(h), ink(static_cast<std::size_t>(w) * static_cast<std::size_t>(h), 255) {}
+  Canvas(int w, int h)
+      : width(w), height(h), ink(static_cast<std::size_t>(w) * static_cast<std::size_t>(h), 255) {}
   /// Fills a rectangle, edges weighted by the part of a pixel they cover.
   void bar(double x, double y, double w, double h, double darkness = 1);
 };
@@ -39,12 +40,14 @@ inline constexpr double print_width_mm = 60;
 inline constexpr double print_height_mm = 160;
 [[nodiscard]] Canvas printed_card(const Lettering& lettering);
 
-/// The paper scale in a float's stem, from 1.000 at the top to `end`, with `margin_mm` of bare paper at both ends.
+/// The paper scale in a float's stem, from 1.000 at the top to `end`, with `margin_mm` of bare paper at both
+/// ends.
 inline constexpr double scale_px_per_mm = 20;
 inline constexpr double scale_margin_mm = 3;
 [[nodiscard]] Canvas float_scale(const Lettering& lettering, double length_mm, double width_mm, double end);
 
-/// Height below the 1.000 line at which `reading` stands; equal volumes of stem stand for equal steps of 1/density.
+/// Height below the 1.000 line at which `reading` stands; equal volumes of stem stand for equal steps of
+/// 1/density.
 [[nodiscard]] double mark_depth_mm(double reading, double length_mm, double end);
 
 } // namespace matula::render

@@ -6,7 +6,8 @@
 
 namespace matula::render {
 
-/// Light of the room round the glass, linear, relative to the white card; how bright furniture looks, never a reading.
+/// Light of the room round the glass, linear, relative to the white card; how bright furniture looks, never a
+/// reading.
 struct RoomLight {
   std::array<float, 3> tint{1, 1, 1};             ///< On wood, paper and wall.
   std::array<float, 3> room{0.42F, 0.43F, 0.42F}; ///< What glass mirrors at its edges.

@@ -37,7 +37,9 @@ EGLDisplay surfaceless_display() {
                                 : get_display(EGL_PLATFORM_SURFACELESS_MESA, EGL_DEFAULT_DISPLAY, nullptr);
 }
 
-void* find_gl(const char* name) { return reinterpret_cast<void*>(eglGetProcAddress(name)); }
+void* find_gl(const char* name) {
+  return reinterpret_cast<void*>(eglGetProcAddress(name));
+}
 
 } // namespace
 
@@ -55,8 +57,13 @@ tl::expected<OffscreenContext, std::string> OffscreenContext::create() {
   if (eglChooseConfig(impl->display, wanted.data(), &config, 1, &found) == EGL_FALSE || found == 0) {
     return tl::unexpected(std::string("EGL offers no OpenGL configuration") + hint);
   }
-  const std::array<EGLint, 7> version{EGL_CONTEXT_MAJOR_VERSION, 3, EGL_CONTEXT_MINOR_VERSION, 3,
-                                      EGL_CONTEXT_OPENGL_PROFILE_MASK, EGL_CONTEXT_OPENGL_CORE_PROFILE_BIT, EGL_NONE};
+  const std::array<EGLint, 7> version{EGL_CONTEXT_MAJOR_VERSION,
+                                      3,
+                                      EGL_CONTEXT_MINOR_VERSION,
+                                      3,
+                                      EGL_CONTEXT_OPENGL_PROFILE_MASK,
+                                      EGL_CONTEXT_OPENGL_CORE_PROFILE_BIT,
+                                      EGL_NONE};
   impl->context = eglCreateContext(impl->display, config, EGL_NO_CONTEXT, version.data());
   if (impl->context == EGL_NO_CONTEXT ||
       eglMakeCurrent(impl->display, EGL_NO_SURFACE, EGL_NO_SURFACE, impl->context) == EGL_FALSE) {

@@ -10,9 +10,6 @@
 
 namespace matula::render {
 
-namespace {
-
-/// Reads the framebuffer bound for reading, top row first.
 Picture read_back(int width, int height) {
   Picture picture{width, height, std::vector<std::uint8_t>(4 * static_cast<std::size_t>(width * height))};
   glPixelStorei(GL_PACK_ALIGNMENT, 1);
@@ -28,8 +25,11 @@ Picture read_back(int width, int height) {
   return picture;
 }
 
+namespace {
+
 template <typename Draw>
-tl::expected<Picture, std::string> drawn(const std::filesystem::path& assets_folder, int width, int height, Draw draw) {
+tl::expected<Picture, std::string> drawn(const std::filesystem::path& assets_folder, int width, int height,
+                                         Draw draw) {
   if (width < 16 || height < 16 || width > 8192 || height > 8192) {
     return tl::unexpected("picture size " + std::to_string(width) + "x" + std::to_string(height) +
                           "; write sides of 16 to 8192 pixels");
@@ -55,8 +55,9 @@ tl::expected<Picture, std::string> drawn(const std::filesystem::path& assets_fol
 
 } // namespace
 
-tl::expected<Picture, std::string> bench_picture(const std::filesystem::path& assets_folder, const bench::Scene& scene,
-                                                 const Show& show, int width, int height) {
+tl::expected<Picture, std::string> bench_picture(const std::filesystem::path& assets_folder,
+                                                 const bench::Scene& scene, const Show& show, int width,
+                                                 int height) {
   return drawn(assets_folder, width, height, [&](BenchView& view, const Target&) {
     const Rect area{0, 0, static_cast<float>(width), static_cast<float>(height)};
     view.draw(scene, show, layout(scene, show, area), height);
@@ -64,8 +65,8 @@ tl::expected<Picture, std::string> bench_picture(const std::filesystem::path& as
 }
 
 tl::expected<Picture, std::string> tube_picture(const std::filesystem::path& assets_folder,
-                                                const std::vector<appearance::Appearance>& side_by_side, int width,
-                                                int height) {
+                                                const std::vector<appearance::Appearance>& side_by_side,
+                                                int width, int height) {
   return drawn(assets_folder, width, height, [&](BenchView& view, const Target& target) {
     const unsigned texture = view.side_by_side(0, side_by_side, width, height);
     target.bind();
@@ -74,23 +75,25 @@ tl::expected<Picture, std::string> tube_picture(const std::filesystem::path& ass
 }
 
 tl::expected<void, std::string> write_png(const Picture& picture, const std::filesystem::path& file) {
-  if (stbi_write_png(file.string().c_str(), picture.width, picture.height, 4, picture.rgba.data(), 4 * picture.width) ==
-      0) {
-    return tl::unexpected("cannot write " + file.string() + "; check that the folder exists and may be written to");
+  if (stbi_write_png(file.string().c_str(), picture.width, picture.height, 4, picture.rgba.data(),
+                     4 * picture.width) == 0) {
+    return tl::unexpected("cannot write " + file.string() +
+                          "; check that the folder exists and may be written to");
   }
   return {};
 }
 
 tl::expected<void, std::string> write_bench_picture(const std::filesystem::path& assets_folder,
                                                     const bench::Scene& scene, const Show& show,
-                                                    const std::filesystem::path& file, int width, int height) {
+                                                    const std::filesystem::path& file, int width,
+                                                    int height) {
   const auto picture = bench_picture(assets_folder, scene, show, width, height);
   return picture ? write_png(*picture, file) : tl::unexpected(picture.error());
 }
 
-tl::expected<void, std::string>
-write_tube_picture(const std::filesystem::path& assets_folder, const std::vector<appearance::Appearance>& side_by_side,
-                   const std::filesystem::path& file, int width, int height) {
+tl::expected<void, std::string> write_tube_picture(const std::filesystem::path& assets_folder,
+                                                   const std::vector<appearance::Appearance>& side_by_side,
+                                                   const std::filesystem::path& file, int width, int height) {
   const auto picture = tube_picture(assets_folder, side_by_side, width, height);
   return picture ? write_png(*picture, file) : tl::unexpected(picture.error());
 }

@@ -20,25 +20,32 @@ struct Picture {
   [[nodiscard]] const std::uint8_t* at(int x, int y) const { return rgba.data() + 4 * (y * width + x); }
 };
 
-/// Pictures drawn without any screen. Every function makes its own offscreen context, so call them where no other context
-/// is current; errors say what is missing (OpenGL, a shader, a font) and what to install or set.
+/// Pictures drawn without any screen. Every function makes its own offscreen context, so call them where no
+/// other context is current; errors say what is missing (OpenGL, a shader, a font) and what to install or
+/// set.
 [[nodiscard]] tl::expected<Picture, std::string> bench_picture(const std::filesystem::path& assets_folder,
-                                                               const bench::Scene& scene, const Show& show, int width,
-                                                               int height);
+                                                               const bench::Scene& scene, const Show& show,
+                                                               int width, int height);
 
-/// Vessels large, side by side, each against its own card, with no words: for readers who must not know what they see.
+/// Vessels large, side by side, each against its own card, with no words: for readers who must not know what
+/// they see.
 [[nodiscard]] tl::expected<Picture, std::string>
-tube_picture(const std::filesystem::path& assets_folder, const std::vector<appearance::Appearance>& side_by_side,
-             int width, int height);
+tube_picture(const std::filesystem::path& assets_folder,
+             const std::vector<appearance::Appearance>& side_by_side, int width, int height);
 
-[[nodiscard]] tl::expected<void, std::string> write_png(const Picture& picture, const std::filesystem::path& file);
+/// The framebuffer bound now; needs a current context.
+[[nodiscard]] Picture read_back(int width, int height);
+
+[[nodiscard]] tl::expected<void, std::string> write_png(const Picture& picture,
+                                                        const std::filesystem::path& file);
 
 [[nodiscard]] tl::expected<void, std::string> write_bench_picture(const std::filesystem::path& assets_folder,
                                                                   const bench::Scene& scene, const Show& show,
-                                                                  const std::filesystem::path& file, int width,
-                                                                  int height);
+                                                                  const std::filesystem::path& file,
+                                                                  int width, int height);
 [[nodiscard]] tl::expected<void, std::string>
-write_tube_picture(const std::filesystem::path& assets_folder, const std::vector<appearance::Appearance>& side_by_side,
-                   const std::filesystem::path& file, int width, int height);
+write_tube_picture(const std::filesystem::path& assets_folder,
+                   const std::vector<appearance::Appearance>& side_by_side, const std::filesystem::path& file,
+                   int width, int height);
 
 } // namespace matula::render

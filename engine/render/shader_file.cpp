@@ -20,8 +20,9 @@ tl::expected<std::string, std::string> read(const std::filesystem::path& file) {
 
 } // namespace
 
-tl::expected<Program, std::string> load_program(const std::filesystem::path& assets_folder, const std::string& vertex,
-                                                const std::string& fragment) {
+tl::expected<Program, std::string> load_program(const std::filesystem::path& assets_folder,
+                                                const std::string& vertex, const std::string& fragment,
+                                                const std::string& defines) {
   const std::filesystem::path folder = assets_folder / "shaders";
   const auto common = read(folder / "common.glsl");
   const auto vs = read(folder / vertex);
@@ -31,7 +32,7 @@ tl::expected<Program, std::string> load_program(const std::filesystem::path& ass
       return tl::unexpected(text->error());
     }
   }
-  const std::string head = "#version 330 core\n" + *common;
+  const std::string head = "#version 330 core\n" + defines + *common;
   return Program::link(fragment, head + *vs, head + *fs);
 }
 

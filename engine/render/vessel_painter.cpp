@@ -1,9 +1,12 @@
 #include "engine/render/vessel_painter.hpp"
 
+#include "engine/render/bands.hpp"
 #include "engine/render/glass.hpp"
 #include "engine/render/hash.hpp"
 #include "engine/render/lettering.hpp"
 #include "engine/render/shader_file.hpp"
+
+#include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
@@ -12,6 +15,25 @@ namespace matula::render {
 
 using appearance::Appearance;
 
+namespace {
+
+std::string glass_defines(int pass, int card, bool round, const Band& band) {
+  return fmt::format(
+      "#define PASS {}\n#define CARD {}\n#define PART {}\n#define ROUND {:d}\n#define CLOT {:d}\n"
+      "#define BED {:d}\n#define HOT {:d}\n",
+      pass, card, static_cast<int>(band.part), round, band.clot, band.bed, band.hot);
+}
+
+/// 0 plain, 2 printed, 3 whatever stands behind.
+int card_number(const Appearance& looks, const VesselPlace& place) {
+  if (!place.own_card) {
+    return 3;
+  }
+  return looks.view.card == appearance::Card::Printed ? 2 : 0;
+}
+
+} // namespace
+
 tl::expected<VesselPainter, std::string> VesselPainter::create(const std::filesystem::path& assets_folder) {
   VesselPainter made;
   struct Wanted {
@@ -19,8 +41,13 @@ tl::expected<VesselPainter, std::string> VesselPainter::create(const std::filesy
     const char* vertex;
     const char* fragment;
   };
-  const std::array<Wanted, 3> wanted{Wanted{&made.glass_, "quad.vert", "vessel.frag"},
-                                     Wanted{&made.piece_, "piece.vert", "piece.frag"},
+  made.assets_folder_ = assets_folder;
+  const auto plain =
+      load_program(assets_folder, "quad.vert", "vessel.frag", glass_defines(2, 3, true, Band()));
+  if (!plain) {
+    return tl::unexpected(plain.error());
+  }
+  const std::array<Wanted, 2> wanted{Wanted{&made.piece_, "piece.vert", "piece.frag"},
                                      Wanted{&made.float_, "quad.vert", "float.frag"}};
   for (const Wanted& w : wanted) {
     auto program = load_program(assets_folder, w.vertex, w.fragment);
@@ -40,11 +67,13 @@ Rect VesselPainter::reach(const Appearance& looks, const VesselPlace& place) {
   const double outer = looks.inner_diameter_mm / 2 + looks.wall_mm + 1.2;
   const double top = looks.vessel_height_mm + 1;
   const double low = looks.wall_mm + 1;
-  return {static_cast<float>(place.foot_x - outer * place.scale), static_cast<float>(place.foot_y - top * place.scale),
-          static_cast<float>(2 * outer * place.scale), static_cast<float>((top + low) * place.scale)};
+  return {static_cast<float>(place.foot_x - outer * place.scale),
+          static_cast<float>(place.foot_y - top * place.scale), static_cast<float>(2 * outer * place.scale),
+          static_cast<float>((top + low) * place.scale)};
 }
 
-VesselPainter::Kept& VesselPainter::keep(const std::string& name, const Appearance& looks, const VesselPlace& place) {
+VesselPainter::Kept& VesselPainter::keep(const std::string& name, const Appearance& looks,
+                                         const VesselPlace& place) {
   Kept& kept = kept_[name];
   const std::uint64_t content = look_hash(looks);
   if (kept.content != content || kept.scale != place.scale) {
@@ -72,13 +101,51 @@ VesselPainter::Kept& VesselPainter::keep(const std::string& name, const Appearan
   return kept;
 }
 
+Program* VesselPainter::glass_for(const std::string& defines) {
+  auto found = glass_.find(defines);
+  if (found == glass_.end()) {
+    auto program = load_program(assets_folder_, "quad.vert", "vessel.frag", defines);
+    if (!program) {
+      return nullptr; // The same source was compiled at creation: only a changed file gets here.
+    }
+    found = glass_.emplace(defines, std::move(*program)).first;
+  }
+  return &found->second;
+}
+
 void VesselPainter::draw_glass(int pass, const Kept& kept, const Appearance& looks, const VesselPlace& place,
                                const RoomLight& light, const Target& target, GLuint behind, GLuint print) {
-  Program& p = glass_;
+  bind_texture(2, behind);
+  bind_texture(1, print);
+  bind_texture(0, kept.rows.get());
+  glBindVertexArray(corners_.get());
+  glBlendFunc(GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
+  const Rect all = reach(looks, place);
+  const auto height_at = [&](float y) { return static_cast<double>((place.foot_y - y) / place.scale); };
+  std::vector<Band> cut;
+  if (pass == 1) {
+    cut.push_back({height_at(all.y + all.h), height_at(all.y)});
+  } else {
+    cut = bands(looks, height_at(all.y + all.h), height_at(all.y));
+  }
+  for (const Band& band : cut) {
+    const int card = pass == 1 ? 0 : card_number(looks, place);
+    Program* program = glass_for(glass_defines(pass, card, looks.round_bottom, band));
+    // Whole pixels, so that neighbouring bands meet without a seam.
+    const float top = std::round(place.foot_y - static_cast<float>(band.to_mm) * place.scale);
+    const float low = std::round(place.foot_y - static_cast<float>(band.from_mm) * place.scale);
+    if (program != nullptr && low > top) {
+      draw_band(*program, {all.x, top, all.w, low - top}, kept, looks, place, light, target);
+    }
+  }
+}
+
+void VesselPainter::draw_band(Program& p, const Rect& at, const Kept& kept, const Appearance& looks,
+                              const VesselPlace& place, const RoomLight& light, const Target& target) {
   p.use();
   const auto f = [](double v) { return static_cast<float>(v); };
   const double outer = looks.inner_diameter_mm / 2 + looks.wall_mm;
-  p.set("u_rect", reach(looks, place));
+  p.set("u_rect", at);
   p.set("u_target", static_cast<float>(target.width), static_cast<float>(target.height));
   p.set("u_foot", place.foot_x, place.foot_y);
   p.set("u_scale", place.scale);
@@ -88,11 +155,9 @@ void VesselPainter::draw_glass(int pass, const Kept& kept, const Appearance& loo
   p.set("u_level", f(looks.level_mm));
   p.set("u_rise", f(looks.meniscus_rise_mm));
   p.set("u_tilt", outer > 12 ? 0.02F : 0.06F);
-  p.set("u_round", looks.round_bottom ? 1 : 0);
-  p.set("u_pass", pass);
   p.set("u_row_count", kept.row_count);
   p.set("u_pitch", kept.pitch_mm);
-  p.set("u_card", place.own_card ? static_cast<int>(looks.view.card) : 3);
+  p.set("u_black", looks.view.card == appearance::Card::Black ? 1 : 0);
   p.set("u_card_mm", std::array<float, 4>{(place.card.x - place.foot_x) / place.scale,
                                           (place.foot_y - place.card.y - place.card.h) / place.scale,
                                           (place.card.x + place.card.w - place.foot_x) / place.scale,
@@ -116,11 +181,6 @@ void VesselPainter::draw_glass(int pass, const Kept& kept, const Appearance& loo
   p.set("u_rows", 0);
   p.set("u_print", 1);
   p.set("u_scene", 2);
-  bind_texture(2, behind);
-  bind_texture(1, print);
-  bind_texture(0, kept.rows.get());
-  glBindVertexArray(corners_.get());
-  glBlendFunc(GL_ONE, GL_ONE_MINUS_SRC_ALPHA);
   draw_quad();
 }
 
@@ -148,6 +208,11 @@ void VesselPainter::draw(const std::string& name, const Appearance& looks, const
                          const bench::SeenFloat* floating, double eye_mm) {
   glEnable(GL_BLEND);
   const Kept& kept = keep(name, looks, place);
+  if (looks.pieces.empty() && floating == nullptr) {
+    draw_glass(2, kept, looks, place, light, target, behind, print);
+    draw_pieces(kept, place, target);
+    return;
+  }
   draw_glass(0, kept, looks, place, light, target, behind, print);
   if (floating != nullptr) {
     draw_float(kept, looks, place, light, target, *floating, eye_mm);
