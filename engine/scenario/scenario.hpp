@@ -75,6 +75,8 @@ struct Scenario {
   std::vector<Decision> decisions;
   Marking marking;
   std::uint64_t seed = 1;
+  std::string file;                  ///< As it was given to `load`.
+  std::string content_hash;          ///< Of the file's text, 16 hexadecimal digits.
   std::string debrief;               ///< What a competent reader should have come to, shown after the marks.
 };
 

@@ -220,6 +220,35 @@ std::vector<std::string> Table::texts_or_none(const std::string& key) const {
   return values;
 }
 
+std::vector<std::string> Table::words(const std::string& key, const std::vector<std::string>& allowed) const {
+  const toml::node* node = ask(*file_, node_, key);
+  std::vector<std::string> values;
+  if (node == nullptr) {
+    complain_missing(*file_, node_, key, "[\"...\"], " + suggestion("", allowed));
+    return values;
+  }
+  if (!node->is_array()) {
+    complain_at(*file_, *node, key + " = " + show(*node), "a list: [\"" + allowed.front() + "\"]");
+    return values;
+  }
+  for (const toml::node& element : *node->as_array()) {
+    const std::string given = element.value_or(std::string());
+    if (std::find(allowed.begin(), allowed.end(), given) == allowed.end()) {
+      complain_at(*file_, element, show(element) + " in " + key, suggestion(given, allowed));
+    } else if (std::find(values.begin(), values.end(), given) != values.end()) {
+      complain_at(*file_, element, show(element) + " twice in " + key, "each word once");
+    } else {
+      values.push_back(given);
+    }
+  }
+  return values;
+}
+
+bool Table::is_text(const std::string& key) const {
+  const toml::node* node = ask(*file_, node_, key);
+  return node != nullptr && node->is_string();
+}
+
 Table Table::table(const std::string& key) const {
   if (!has(key)) {
     complain_missing(*file_, node_, key, "{ ... }, or a section [" + key + "]");

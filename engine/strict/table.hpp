@@ -38,6 +38,12 @@ public:
   [[nodiscard]] std::vector<double> numbers_or_none(const std::string& key, const Range& range) const;
   [[nodiscard]] std::vector<std::string> texts_or_none(const std::string& key) const;
 
+  /// Required list of words, each one of `allowed` and none twice; every wrong one is reported at its own
+  /// place and left out.
+  [[nodiscard]] std::vector<std::string> words(const std::string& key,
+                                               const std::vector<std::string>& allowed) const;
+  [[nodiscard]] bool is_text(const std::string& key) const; ///< Whether words in quotes stand there.
+
   [[nodiscard]] Table table(const std::string& key) const; ///< Required; an empty table when missing.
   [[nodiscard]] std::optional<Table> table_if_any(const std::string& key) const;
   [[nodiscard]] std::vector<Table> tables(const std::string& key) const; ///< Required array of tables.

@@ -1,0 +1,64 @@
+#include "engine/scenario/parts.hpp"
+
+#include <algorithm>
+
+namespace matula::scenario {
+
+namespace {
+
+/// Bottles that begin a test, by the name of the test.
+struct Needed {
+  const char* test;
+  bool asked;
+  const char* begins_with;
+};
+
+bool any_begins(const std::vector<std::string>& bottles, const std::string& beginning) {
+  return std::any_of(bottles.begin(), bottles.end(),
+                     [&](const std::string& bottle) { return bottle.rfind(beginning, 0) == 0; });
+}
+
+} // namespace
+
+void read_conditions(const strict::Table& root, const Limits& limits, const matter::Catalogue& catalogue,
+                     Scenario& scenario) {
+  const strict::Table table = root.table("bench");
+  scenario.room_c = read_quantity(table, "room", range_measure(limits, "room")).value_or(scenario.room_c);
+  scenario.urinometer_zero_error =
+      table.number_or("urinometer_zero_error", limits.ranges.at("zero_error"), 0);
+  scenario.rules.calibration_c = quantity_or(
+      table, "urinometer_calibration", range_measure(limits, "calibration"), scenario.rules.calibration_c);
+  std::vector<std::string> bottles;
+  for (const matter::Reagent& reagent : catalogue.reagents) {
+    bottles.push_back(reagent.key);
+  }
+  scenario.reagents_out = table.words("reagents", bottles);
+}
+
+void read_rules(const strict::Table& root, const Limits& limits, LaboratoryRules& rules) {
+  const auto table = root.table_if_any("laboratory_rules");
+  if (!table) {
+    return;
+  }
+  const strict::Range& solute = limits.ranges.at("solute_rule");
+  rules.per_degrees_c =
+      quantity_or(*table, "one_division_per", range_measure(limits, "per_degrees"), rules.per_degrees_c);
+  rules.protein_per_g_dl = table->number_or("protein_per_g_dl", solute, rules.protein_per_g_dl);
+  rules.glucose_per_g_dl = table->number_or("glucose_per_g_dl", solute, rules.glucose_per_g_dl);
+}
+
+void check_reagents(const strict::Table& root, const Asked& asked, const std::vector<std::string>& out) {
+  const auto bench = root.table_if_any("bench");
+  if (!bench || !bench->has("reagents")) {
+    return;
+  }
+  for (const Needed& needed : {Needed{"heat", asked.heat, "acetic_acid"}, Needed{"ssa", asked.ssa, "ssa"},
+                               Needed{"benedict", asked.benedict, "benedict"}}) {
+    if (needed.asked && !any_begins(out, needed.begins_with)) {
+      bench->complain("reagents", "a bottle that begins with '" + std::string(needed.begins_with) +
+                                      "', because the " + needed.test + " test is asked for");
+    }
+  }
+}
+
+} // namespace matula::scenario

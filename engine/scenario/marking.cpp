@@ -1,0 +1,57 @@
+#include "engine/scenario/parts.hpp"
+
+#include <algorithm>
+
+namespace matula::scenario {
+
+namespace {
+
+void check_order(const strict::Table& table, const std::string& none_key, double full, double none) {
+  if (none <= full) {
+    table.complain(none_key, "more than what earns full marks");
+  }
+}
+
+void read_weights(const strict::Table& table, const Limits& limits, Marking& marking) {
+  const strict::Range& weight = limits.ranges.at("weight");
+  marking.grade_weight = table.integer_or("each_grade", weight, marking.grade_weight);
+  marking.look_weight = table.integer_or("each_look", weight, marking.look_weight);
+  marking.gravity_weight = table.integer_or("specific_gravity", weight, marking.gravity_weight);
+  marking.process_weight = table.integer_or("procedure", weight, marking.process_weight);
+}
+
+void read_tolerances(const strict::Table& table, const Limits& limits, Marking& marking) {
+  const strict::Range& gravity = limits.ranges.at("gravity_tolerance");
+  const Measure degrees = range_measure(limits, "temperature_tolerance");
+  marking.gravity_full = table.number_or("specific_gravity_full", gravity, marking.gravity_full);
+  marking.gravity_none = table.number_or("specific_gravity_none", gravity, marking.gravity_none);
+  marking.temperature_full_c = quantity_or(table, "temperature_full", degrees, marking.temperature_full_c);
+  marking.temperature_none_c = quantity_or(table, "temperature_none", degrees, marking.temperature_none_c);
+  check_order(table, "specific_gravity_none", marking.gravity_full, marking.gravity_none);
+  check_order(table, "temperature_none", marking.temperature_full_c, marking.temperature_none_c);
+}
+
+} // namespace
+
+Asked read_asked(const strict::Table& root) {
+  const strict::Table table = root.table("asked");
+  const std::vector<std::string> all{"look", "specific_gravity", "heat", "ssa", "benedict"};
+  const std::vector<std::string> wanted = table.words("tests", all);
+  const auto has = [&](const char* word) {
+    return std::find(wanted.begin(), wanted.end(), word) != wanted.end();
+  };
+  return {has("look"), has("specific_gravity"), has("heat"), has("ssa"), has("benedict")};
+}
+
+Marking read_marking(const strict::Table& root, const Limits& limits) {
+  Marking marking;
+  if (const auto weights = root.table_if_any("weights")) {
+    read_weights(*weights, limits, marking);
+  }
+  if (const auto tolerances = root.table_if_any("tolerances")) {
+    read_tolerances(*tolerances, limits, marking);
+  }
+  return marking;
+}
+
+} // namespace matula::scenario

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "engine/scenario/limits.hpp"
+#include "engine/scenario/scenario.hpp"
+#include "engine/strict/table.hpp"
+#include "sim/matter/catalogue.hpp"
+
+namespace matula::scenario {
+
+// One reader a section. Each reports what is wrong to the table's file and reads on.
+[[nodiscard]] Patient read_patient(const strict::Table& root);
+[[nodiscard]] specimen::Specimen read_specimen(const strict::Table& root, const Limits& limits,
+                                               const matter::Catalogue& catalogue);
+/// Room, urinometer and shelf.
+void read_conditions(const strict::Table& root, const Limits& limits, const matter::Catalogue& catalogue,
+                     Scenario& scenario);
+/// The arithmetic the laboratory has written down.
+void read_rules(const strict::Table& root, const Limits& limits, LaboratoryRules& rules);
+[[nodiscard]] Asked read_asked(const strict::Table& root);
+[[nodiscard]] Marking read_marking(const strict::Table& root, const Limits& limits);
+[[nodiscard]] std::vector<Decision> read_decisions(const strict::Table& root, const Limits& limits);
+
+/// Complains about a test that is asked for while none of its reagents is out.
+void check_reagents(const strict::Table& root, const Asked& asked, const std::vector<std::string>& out);
+
+} // namespace matula::scenario
