@@ -110,7 +110,7 @@ struct Outcome {
 /// Performs one action at the present bench time; actions that take time advance the bench by it.
 Outcome perform(State& state, const Setup& setup, const Action& action);
 
-/// Lets the bench live. Seconds are kept to the microsecond; any split of the same time gives the same state.
+/// Lets the bench live. Any split of the same time gives the same state.
 void advance(State& state, const Setup& setup, double seconds);
 
 [[nodiscard]] appearance::Appearance look(const State& state, const Setup& setup, const VesselName& vessel,

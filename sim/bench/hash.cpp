@@ -3,6 +3,7 @@
 #include "sim/bench/chance.hpp"
 
 #include <bit>
+#include <cmath>
 
 namespace matula::bench {
 
@@ -45,7 +46,8 @@ void add(Hasher& hasher, const FloatState& floating) {
 
 std::uint64_t state_hash(const State& state) {
   Hasher hasher;
-  hasher.add(state.time_s);
+  constexpr double per_second = 1e6; // Beyond that, sums of the same seconds may differ.
+  hasher.add(std::round(state.time_s * per_second));
   hasher.add(static_cast<std::uint64_t>(state.ticks));
   for (const auto& [name, vessel] : state.vessels) {
     hasher.add(name);
