@@ -1,90 +1,124 @@
 #include "engine/sitting/event_json.hpp"
 
-#include "engine/sitting/action_fields.hpp"
-#include "engine/sitting/field_reader.hpp"
-#include "engine/sitting/field_writer.hpp"
+#include "engine/sitting/event_fields.hpp"
+#include "engine/sitting/items.hpp"
+#include "engine/strict/nearest.hpp"
 
-#include <utility>
+#include <algorithm>
+#include <type_traits>
 
 namespace matula::sitting {
 
 namespace {
 
-using nlohmann::json;
-constexpr double longest_sitting_s = 7 * 86400.0;
+using What = decltype(Event::what);
 
-template <std::size_t... I> bench::Action make_action(std::size_t index, std::index_sequence<I...> /*all*/) {
-  bench::Action action;
-  (void)((index == I ? (action = std::variant_alternative_t<I, bench::Action>{}, true) : false) || ...);
-  return action;
+struct Kind {
+  std::string verb;
+  What empty;
+};
+
+/// In the order of the alternatives of bench::Action, then what is written down.
+const std::vector<Kind>& kinds() {
+  static const std::vector<Kind> all{
+      {"pour", bench::Action(bench::Pour{})},
+      {"dispense", bench::Action(bench::Dispense{})},
+      {"mix", bench::Action(bench::Mix{})},
+      {"move", bench::Action(bench::Move{})},
+      {"flame", bench::Action(bench::LightFlame{})},
+      {"bath", bench::Action(bench::SetBath{})},
+      {"float", bench::Action(bench::Float{})},
+      {"lift_float", bench::Action(bench::LiftFloat{})},
+      {"spin_float", bench::Action(bench::SpinFloat{})},
+      {"clear_bubbles", bench::Action(bench::ClearBubbles{})},
+      {"thermometer", bench::Action(bench::Thermometer{})},
+      {"smell", bench::Action(bench::Smell{})},
+      {"look", bench::Action(bench::Look{})},
+      {"protect", bench::Action(bench::Protect{})},
+      {"discard", bench::Action(bench::Discard{})},
+      {"wait", bench::Action(bench::Wait{})},
+      {"record", Record{}},
+      {"finish", Finish{}},
+  };
+  return all;
 }
 
-std::string all_words() {
-  std::string words;
-  for (const std::string_view word : action_words) {
-    words += std::string(word) + ", ";
+bool same_kind(const What& one, const What& other) {
+  if (one.index() != other.index()) {
+    return false;
   }
-  return words + "record or finish";
+  const auto* a = std::get_if<bench::Action>(&one);
+  const auto* b = std::get_if<bench::Action>(&other);
+  return a == nullptr || a->index() == b->index();
 }
 
-void read_what(FieldReader& fields, const std::string& word, Event& event) {
-  if (word == "finish") {
-    event.what = Finish{};
-    return;
-  }
-  if (word == "record") {
-    Record record;
-    fields.must("item", record.item);
-    fields.must("value", record.value);
-    event.what = record;
-    return;
-  }
-  for (std::size_t i = 0; i < std::size(action_words); ++i) {
-    if (action_words[i] == word) {
-      bench::Action action = make_action(i, std::make_index_sequence<std::size(action_words)>{});
-      std::visit([&](auto& a) { visit_fields(fields, a); }, action);
-      event.what = action;
-      return;
+template <class F> void visit_fields(F& f, What& what) {
+  std::visit(
+      [&f](auto& one) {
+        if constexpr (std::is_same_v<std::decay_t<decltype(one)>, bench::Action>) {
+          std::visit([&f](auto& action) { fields(f, action); }, one);
+        } else {
+          fields(f, one);
+        }
+      },
+      what);
+}
+
+void check_item(const What& what, std::vector<Wrong>& wrongs) {
+  if (const auto* record = std::get_if<Record>(&what)) {
+    if (const std::string expected = unknown_item(record->item); !record->item.empty() && !expected.empty()) {
+      wrongs.push_back({"\"item\": \"" + record->item + "\"", expected});
     }
   }
-  fields.complain("\"do\": \"" + word + "\"", all_words());
-  fields.ignore_the_rest();
 }
 
 } // namespace
 
-std::string to_line(const Event& event) {
-  FieldWriter fields;
-  fields.must("t", event.time_s);
-  if (const auto* record = std::get_if<Record>(&event.what)) {
-    fields.word("record");
-    fields.must("item", record->item);
-    fields.must("value", record->value);
-  } else if (const auto* action = std::get_if<bench::Action>(&event.what)) {
-    fields.word(action_words[action->index()]);
-    bench::Action copy = *action;
-    std::visit([&](auto& a) { visit_fields(fields, a); }, copy);
-  } else {
-    fields.word("finish");
-  }
-  return fields.line();
+const std::vector<std::string>& verbs() {
+  static const std::vector<std::string> words = [] {
+    std::vector<std::string> all;
+    for (const Kind& kind : kinds()) {
+      all.push_back(kind.verb);
+    }
+    return all;
+  }();
+  return words;
 }
 
-tl::expected<Event, scenario::Problems> from_line(std::string_view line, const std::string& file,
-                                                  int line_number) {
-  FieldReader fields(line, file, line_number);
+std::string to_line(const Event& event) {
+  nlohmann::ordered_json object;
+  object["t"] = event.time_s;
+  for (const Kind& kind : kinds()) {
+    if (same_kind(kind.empty, event.what)) {
+      object["do"] = kind.verb;
+    }
+  }
+  FieldWriter writer(object);
+  What what = event.what;
+  visit_fields(writer, what);
+  return object.dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace);
+}
+
+std::optional<Event> read_event(const nlohmann::json& object, Time time, std::vector<Wrong>& wrongs) {
+  const std::size_t before = wrongs.size();
+  FieldReader reader(object, wrongs);
   Event event;
-  fields.may("t", event.time_s, 0.0, longest_sitting_s);
-  std::string word;
-  fields.must("do", word);
-  if (!word.empty()) {
-    read_what(fields, word, event);
+  reader.number("t", event.time_s, 0, most_seconds, time == Time::Needed);
+  std::size_t at = 0;
+  const std::string verb =
+      object.contains("do") && object["do"].is_string() ? object["do"].get<std::string>() : "";
+  const auto found = std::find(verbs().begin(), verbs().end(), verb);
+  if (found == verbs().end()) {
+    wrongs.push_back({object.contains("do") ? "\"do\": \"" + verb + "\"" : "no \"do\"",
+                      strict::suggestion(verb, verbs(), verbs().size())});
+    return std::nullopt;
   }
-  fields.refuse_unknown();
-  if (!fields.problems().empty()) {
-    return tl::make_unexpected(fields.problems());
-  }
-  return event;
+  reader.choice("do", at, verbs());
+  event.what = kinds()[at].empty;
+  visit_fields(reader, event.what);
+  reader.finish();
+  check_item(event.what, wrongs);
+  return wrongs.size() == before ? std::optional<Event>(event) : std::nullopt;
 }
 
 } // namespace matula::sitting

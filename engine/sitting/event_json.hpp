@@ -1,22 +1,25 @@
 #pragma once
 
-#include "engine/scenario/problem.hpp"
-#include "engine/sitting/event.hpp"
+#include "engine/sitting/fields.hpp"
 
-#include <tl/expected.hpp>
-
+#include <optional>
 #include <string>
-#include <string_view>
+#include <vector>
 
 namespace matula::sitting {
 
-/// One line of a log or of a steps file, without the line break: a JSON object with "t" (bench seconds), "do"
-/// (the word of the action, "record" or "finish") and the action's own fields.
+/// One line of the log, without its end: {"t":12.5,"do":"pour","from":"specimen",...}. Numbers keep every
+/// bit.
 [[nodiscard]] std::string to_line(const Event& event);
 
-/// Reads such a line. Every problem in the line is reported; unknown words and fields are refused. A missing
-/// "t" means "as soon as the last event is over" and reads as 0.
-[[nodiscard]] tl::expected<Event, scenario::Problems> from_line(std::string_view line,
-                                                                const std::string& file, int line_number);
+/// Verbs that "do" may hold.
+[[nodiscard]] const std::vector<std::string>& verbs();
+
+/// Whether "t" must stand in the line (log) or may be left out (steps).
+enum class Time { Needed, Optional };
+
+/// Reads one object. Anything wrong is added to `wrongs`, and then nothing is returned.
+[[nodiscard]] std::optional<Event> read_event(const nlohmann::json& object, Time time,
+                                              std::vector<Wrong>& wrongs);
 
 } // namespace matula::sitting

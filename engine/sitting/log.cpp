@@ -1,141 +1,139 @@
 #include "engine/sitting/log.hpp"
 
+#include "engine/scenario/scenario.hpp"
 #include "engine/sitting/event_json.hpp"
-#include "engine/sitting/field_reader.hpp"
-
-#include <fmt/format.h>
+#include "engine/sitting/json_lines.hpp"
+#include "engine/strict/file.hpp"
 
 #include <algorithm>
-#include <fstream>
-#include <optional>
-#include <sstream>
 
 namespace matula::sitting {
 
 namespace {
 
-using scenario::Problem;
-using scenario::Problems;
+constexpr double highest_seed = 2147483647;
 
-constexpr const char* format_word = "matula sitting 1";
-
-tl::expected<std::string, Problems> read_file(const std::filesystem::path& file) {
-  std::ifstream stream(file, std::ios::binary);
-  std::ostringstream text;
-  text << stream.rdbuf();
-  if (!stream.is_open() || stream.bad()) {
-    return tl::make_unexpected(
-        Problems{{file.string(), 0, 0, "", "a file that cannot be read", "a readable file"}});
-  }
-  return text.str();
+/// Reads and writes the header's fields.
+template <class F> void header_fields(F& f, Header& header, double& format, double& seed) {
+  f.number("matula_sitting", format, log_format, log_format, true);
+  f.name("scenario", header.scenario_key);
+  f.name("scenario_file", header.scenario_file);
+  f.name("scenario_hash", header.scenario_hash);
+  f.number("seed", seed, 0, highest_seed, true);
+  f.name("program", header.program);
 }
 
-/// Calls `use(line, number)` for every line that ends in a line break; returns how many bytes those are.
-template <class Use> std::size_t for_each_whole_line(std::string_view text, Use use) {
-  std::size_t start = 0;
-  int number = 1;
-  for (std::size_t end = text.find('\n'); end != std::string_view::npos; end = text.find('\n', start)) {
-    use(text.substr(start, end - start), number++);
-    start = end + 1;
+Header read_header(std::string_view text, std::vector<Wrong>& wrongs) {
+  Header header;
+  const auto object = parse_object(text, wrongs);
+  if (object) {
+    FieldReader reader(*object, wrongs);
+    double format = 0;
+    double seed = 0;
+    header_fields(reader, header, format, seed);
+    reader.finish();
+    header.format = static_cast<int>(format);
+    header.seed = static_cast<std::uint64_t>(seed);
   }
-  return start;
+  return header;
 }
 
-void read_header(std::string_view line, const std::string& file, Log& log, Problems& problems) {
-  FieldReader fields(line, file, 1);
-  std::string format;
-  fields.must("format", format);
-  fields.must("scenario", log.header.scenario);
-  fields.must("digest", log.header.scenario_digest);
-  fields.must("program", log.header.program);
-  fields.refuse_unknown();
-  if (fields.problems().empty() && format != format_word) {
-    fields.complain("\"format\": \"" + format + "\"", std::string("\"") + format_word + "\"");
-  }
-  problems.insert(problems.end(), fields.problems().begin(), fields.problems().end());
-}
+struct Reader {
+  Log log;
+  scenario::Problems problems;
+  LineProblems at_line;
+  bool finished = false;
 
-void read_event(std::string_view line, const std::string& file, int number, std::vector<Event>& events,
-                Problems& problems) {
-  auto event = from_line(line, file, number);
-  if (!event) {
-    problems.insert(problems.end(), event.error().begin(), event.error().end());
-    return;
+  explicit Reader(const std::string& file) : at_line(file, problems) {}
+
+  void event(int line, std::string_view text) {
+    std::vector<Wrong> wrongs;
+    const auto object = parse_object(text, wrongs);
+    const auto read = object ? read_event(*object, Time::Needed, wrongs) : std::nullopt;
+    if (read) {
+      check_order(*read, wrongs);
+      log.events.push_back(*read);
+    }
+    at_line.add(line, text, wrongs);
   }
-  if (!events.empty() && std::holds_alternative<Finish>(events.back().what)) {
-    problems.push_back({file, number, 0, std::string(line), "an event after \"finish\"", "no further lines"});
-    return;
+
+  void check_order(const Event& event, std::vector<Wrong>& wrongs) {
+    if (finished) {
+      wrongs.push_back({"a line after the worksheet was handed in", "nothing after \"finish\""});
+    }
+    if (event.time_s < last_time_s(log.events)) {
+      wrongs.push_back({"a time before that of the line above", "\"t\" that never falls"});
+    }
+    finished = finished || std::holds_alternative<Finish>(event.what);
   }
-  events.push_back(*event);
-}
+};
 
 } // namespace
 
-std::string digest(std::string_view text) {
-  std::uint64_t hash = 14695981039346656037ULL; // FNV-1a offset basis
-  for (const char c : text) {
-    hash = (hash ^ static_cast<unsigned char>(c)) * 1099511628211ULL; // FNV prime
-  }
-  return fmt::format("{:016x}", hash);
+Header header_for(const scenario::Scenario& scenario) {
+  return {log_format, scenario.key, scenario.file, scenario.content_hash, scenario.seed, MATULA_VERSION};
 }
 
-tl::expected<Log, Problems> parse_log(std::string_view text, const std::string& file_name) {
-  Log log;
-  Problems problems;
-  double last_s = 0;
-  log.whole_bytes = for_each_whole_line(text, [&](std::string_view line, int number) {
-    if (number == 1) {
-      read_header(line, file_name, log, problems);
-      return;
+std::string to_line(const Header& header) {
+  nlohmann::ordered_json object;
+  object["matula_sitting"] = header.format;
+  object["scenario"] = header.scenario_key;
+  object["scenario_file"] = header.scenario_file;
+  object["scenario_hash"] = header.scenario_hash;
+  object["seed"] = header.seed;
+  object["program"] = header.program;
+  return object.dump(-1, ' ', false, nlohmann::ordered_json::error_handler_t::replace);
+}
+
+double last_time_s(const std::vector<Event>& events) {
+  return events.empty() ? 0 : events.back().time_s;
+}
+
+tl::expected<Log, scenario::Problems> parse_log(std::string_view text, const std::string& file_name) {
+  Reader reader(file_name);
+  int line = 0;
+  std::size_t from = 0;
+  for (std::size_t end = text.find('\n'); end != std::string_view::npos; end = text.find('\n', from)) {
+    const std::string_view words = text.substr(from, end - from);
+    from = end + 1;
+    if (++line == 1) {
+      std::vector<Wrong> wrongs;
+      reader.log.header = read_header(words, wrongs);
+      reader.at_line.add(line, words, wrongs);
+    } else {
+      reader.event(line, words);
     }
-    const std::size_t before = log.events.size();
-    read_event(line, file_name, number, log.events, problems);
-    if (log.events.size() > before) {
-      if (log.events.back().time_s < last_s) {
-        problems.push_back({file_name, number, 0, std::string(line),
-                            fmt::format("a time of {:g} s after {:g} s", log.events.back().time_s, last_s),
-                            "times that never run backwards"});
-      }
-      last_s = log.events.back().time_s;
-    }
-  });
-  log.last_line_was_cut = log.whole_bytes < text.size();
-  if (log.whole_bytes == 0) {
-    problems.push_back({file_name, 0, 0, "", "a file without a whole first line",
-                        "a sitting, which begins with its header"});
   }
-  if (!problems.empty()) {
-    return tl::make_unexpected(problems);
+  reader.log.good_bytes = from;
+  reader.log.cut_off = std::string(text.substr(from));
+  if (line == 0) {
+    reader.at_line.add(1, text,
+                       {{"no whole first line", "a sitting's first line: {\"matula_sitting\": 1, ...}"}});
   }
-  return log;
+  if (!reader.problems.empty()) {
+    return tl::make_unexpected(std::move(reader.problems));
+  }
+  return std::move(reader.log);
 }
 
-tl::expected<Log, Problems> read_log(const std::filesystem::path& file) {
-  return read_file(file).and_then([&](const std::string& text) { return parse_log(text, file.string()); });
+tl::expected<Log, scenario::Problems> read_log(const std::filesystem::path& file) {
+  std::string text;
+  if (!strict::read_text(file, text)) {
+    return tl::make_unexpected(
+        scenario::Problems{{file.string(), 0, 0, "", "no readable file", "a sitting's log at this place"}});
+  }
+  return parse_log(text, file.string());
 }
 
-tl::expected<std::vector<Event>, Problems> parse_steps(std::string_view text, const std::string& file_name) {
-  std::vector<Event> events;
-  Problems problems;
-  const auto use = [&](std::string_view line, int number) {
-    const std::size_t first = line.find_first_not_of(" \t\r");
-    if (first != std::string_view::npos && line[first] != '#') {
-      read_event(line, file_name, number, events, problems);
-    }
-  };
-  const std::size_t whole = for_each_whole_line(text, use);
-  if (whole < text.size()) { // A hand-written file may lack its last line break.
-    const std::string_view rest = text.substr(whole);
-    use(rest, 1 + static_cast<int>(std::count(text.begin(), text.end(), '\n')));
+scenario::Problems check_scenario(const Header& header, const scenario::Scenario& scenario,
+                                  const std::string& log_file) {
+  if (header.scenario_hash == scenario.content_hash && header.seed == scenario.seed) {
+    return {};
   }
-  if (!problems.empty()) {
-    return tl::make_unexpected(problems);
-  }
-  return events;
-}
-
-tl::expected<std::vector<Event>, Problems> read_steps(const std::filesystem::path& file) {
-  return read_file(file).and_then([&](const std::string& text) { return parse_steps(text, file.string()); });
+  return {{log_file, 1, 0, to_line(header),
+           "a sitting at another version of the scenario '" + scenario.key + "' (" + header.scenario_hash +
+               ", now " + scenario.content_hash + ")",
+           "the scenario file as it was when the sitting began"}};
 }
 
 } // namespace matula::sitting

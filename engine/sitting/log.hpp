@@ -11,37 +11,47 @@
 #include <string_view>
 #include <vector>
 
+namespace matula::scenario {
+struct Scenario;
+}
+
 namespace matula::sitting {
 
-/// First line of a sitting: which case it is about and which text of it was played.
+inline constexpr int log_format = 1;
+
+/// First line of a log: what the sitting is about.
 struct Header {
-  std::string scenario;        ///< File name without its ending.
-  std::string scenario_digest; ///< Of the scenario file's bytes, hexadecimal.
-  std::string program;         ///< Version that began the sitting.
+  int format = log_format;
+  std::string scenario_key;
+  std::string scenario_file; ///< Where the scenario was read from when the sitting began.
+  std::string scenario_hash; ///< scenario::Scenario::content_hash.
+  std::uint64_t seed = 1;
+  std::string program; ///< Version of the program that began it.
 };
 
-/// A sitting as read back.
+[[nodiscard]] Header header_for(const scenario::Scenario& scenario);
+[[nodiscard]] std::string to_line(const Header& header);
+
+/// A sitting as it was written down.
 struct Log {
   Header header;
   std::vector<Event> events;
-  bool last_line_was_cut = false; ///< The event being written when the program was stopped is missing.
-  std::uintmax_t whole_bytes = 0; ///< Length of the file up to the last whole line.
+  std::uint64_t good_bytes = 0; ///< Up to and with the end of the last whole line.
+  std::string
+      cut_off; ///< The piece of a last line that was being written when the program was killed; else empty.
 };
 
-/// Digest of a scenario's text, to notice that a sitting was made with another one. FNV-1a, 64 bit: against
-/// accidents only.
-[[nodiscard]] std::string digest(std::string_view text);
-
-/// Reads a sitting. A last line without its line break is left out and reported in `last_line_was_cut`;
-/// anything else that is wrong is a problem.
-[[nodiscard]] tl::expected<Log, scenario::Problems> read_log(const std::filesystem::path& file);
+/// Reads a log strictly. Only the last line may be cut off, and only when its end is missing; every other
+/// fault is a problem.
 [[nodiscard]] tl::expected<Log, scenario::Problems> parse_log(std::string_view text,
                                                               const std::string& file_name);
+[[nodiscard]] tl::expected<Log, scenario::Problems> read_log(const std::filesystem::path& file);
 
-/// Reads a steps file: events only, one a line, with blank lines and lines that start with # left out.
-[[nodiscard]] tl::expected<std::vector<Event>, scenario::Problems>
-read_steps(const std::filesystem::path& file);
-[[nodiscard]] tl::expected<std::vector<Event>, scenario::Problems> parse_steps(std::string_view text,
-                                                                               const std::string& file_name);
+/// Says when the scenario is not the one the sitting began with; empty when it is.
+[[nodiscard]] scenario::Problems check_scenario(const Header& header, const scenario::Scenario& scenario,
+                                                const std::string& log_file);
+
+/// Bench time to which a log brings the bench: of its last event or tick.
+[[nodiscard]] double last_time_s(const std::vector<Event>& events);
 
 } // namespace matula::sitting

@@ -1,21 +1,83 @@
 #include "engine/sitting/session.hpp"
 
-#include "engine/sitting/setup.hpp"
+#include "engine/assets/world.hpp"
+#include "engine/scenario/scenario.hpp"
+#include "engine/sitting/items.hpp"
 #include "sim/bench/bench.hpp"
 
-#include <algorithm>
+#include <cmath>
+#include <cstdint>
 
 namespace matula::sitting {
 
+namespace {
+
+/// Times are whole microseconds, as the bench keeps them, so that a window drawing sixty times a second and a
+/// replay leaping from event to event ask for the same stretch of time in all.
+std::int64_t microseconds(double seconds) {
+  constexpr double per_second = 1e6;
+  return std::llround(seconds * per_second);
+}
+
+bench::Setup make_setup(const assets::World& world, const scenario::Scenario& scenario) {
+  bench::Setup setup;
+  setup.chemistry = &world.chemistry;
+  setup.optics = &world.optics;
+  setup.shapes = world.shapes;
+  setup.urinometer = world.urinometer;
+  setup.urinometer.zero_error = scenario.urinometer_zero_error;
+  setup.urinometer.calibration_c = scenario.rules.calibration_c;
+  setup.tools = world.tools;
+  setup.specimen = scenario.specimen;
+  setup.reagents_out = scenario.reagents_out;
+  setup.room_c = scenario.room_c;
+  setup.seed = scenario.seed;
+  return setup;
+}
+
+bench::Outcome refusal(std::string because) {
+  bench::Outcome outcome;
+  outcome.done = false;
+  outcome.refused_because = std::move(because);
+  return outcome;
+}
+
+} // namespace
+
 struct Session::Impl {
+  scenario::Scenario scenario;
   bench::Setup setup;
   bench::State state;
-  std::map<std::string, std::string> worksheet;
   bool finished = false;
+  std::map<std::string, std::string> worksheet;
+
+  void run_to(double time_s) {
+    const std::int64_t wanted = microseconds(time_s) - microseconds(state.time_s);
+    if (wanted > 0) {
+      bench::advance(state, setup, static_cast<double>(wanted) * 1e-6);
+    }
+  }
+
+  bench::Outcome act(const bench::Action& action) {
+    if (const auto* wait = std::get_if<bench::Wait>(&action)) {
+      run_to(state.time_s + wait->seconds);
+      return {};
+    }
+    return bench::perform(state, setup, action);
+  }
+
+  bench::Outcome write(const Record& record) {
+    if (std::string because = refuse_record(scenario, record); !because.empty()) {
+      return refusal(std::move(because));
+    }
+    worksheet[record.item] = record.value;
+    return {};
+  }
 };
 
 Session::Session(const assets::World& world, const scenario::Scenario& scenario)
     : impl_(std::make_unique<Impl>()) {
+  impl_->scenario = scenario;
   impl_->setup = make_setup(world, scenario);
   impl_->state = bench::begin(impl_->setup);
 }
@@ -25,41 +87,36 @@ Session::Session(Session&&) noexcept = default;
 Session& Session::operator=(Session&&) noexcept = default;
 
 void Session::run_to(double time_s) {
-  if (time_s > impl_->state.time_s) {
-    bench::advance(impl_->state, impl_->setup, time_s - impl_->state.time_s);
-    impl_->state.time_s =
-        time_s; // The sum of steps may miss the wanted time by rounding; the log's time rules.
+  if (!impl_->finished) {
+    impl_->run_to(time_s);
   }
 }
 
 bench::Outcome Session::take(const Event& event) {
-  bench::Outcome outcome;
   if (impl_->finished) {
-    outcome.done = false;
-    outcome.refused_because = "The worksheet has been handed in.";
-    return outcome;
+    return refusal("The worksheet has been handed in; nothing can be added.");
   }
-  run_to(event.time_s);
+  impl_->run_to(event.time_s);
   if (const auto* action = std::get_if<bench::Action>(&event.what)) {
-    return bench::perform(impl_->state, impl_->setup, *action);
+    return impl_->act(*action);
   }
   if (const auto* record = std::get_if<Record>(&event.what)) {
-    impl_->worksheet[record->item] = record->value;
-  } else {
-    impl_->finished = true;
+    return impl_->write(*record);
   }
-  return outcome;
+  impl_->finished = true;
+  return {};
 }
 
 double Session::time_s() const {
   return impl_->state.time_s;
 }
+
 bool Session::finished() const {
   return impl_->finished;
 }
 
 bench::Scene Session::scene(const appearance::View& view) const {
-  return bench::make_scene(impl_->state, impl_->setup, view);
+  return bench::scene(impl_->state, impl_->setup, view);
 }
 
 appearance::Appearance Session::look(const bench::VesselName& vessel, const appearance::View& view) const {
@@ -69,9 +126,11 @@ appearance::Appearance Session::look(const bench::VesselName& vessel, const appe
 const std::map<std::string, std::string>& Session::worksheet() const {
   return impl_->worksheet;
 }
+
 const bench::State& Session::state() const {
   return impl_->state;
 }
+
 const bench::Setup& Session::setup() const {
   return impl_->setup;
 }

@@ -1,0 +1,80 @@
+#include "engine/sitting/items.hpp"
+
+#include "engine/scenario/scenario.hpp"
+#include "engine/strict/nearest.hpp"
+
+#include <algorithm>
+
+namespace matula::sitting {
+
+namespace {
+
+const std::string decision_mark = "decision.";
+
+bool holds(const std::vector<std::string>& words, const std::string& word) {
+  return std::find(words.begin(), words.end(), word) != words.end();
+}
+
+bool ends_with_grade(const std::string& item) {
+  const std::string ending = ".grade";
+  return item.size() > ending.size() && item.compare(item.size() - ending.size(), ending.size(), ending) == 0;
+}
+
+std::string refuse_decision(const scenario::Scenario& scenario, const Record& record) {
+  const std::string key = record.item.substr(decision_mark.size());
+  std::vector<std::string> keys;
+  for (const auto& decision : scenario.decisions) {
+    keys.push_back(decision.key);
+    if (decision.key != key) {
+      continue;
+    }
+    std::vector<std::string> options;
+    for (const auto& option : decision.options) {
+      options.push_back(option.first);
+    }
+    return holds(options, record.value) ? ""
+                                        : "'" + record.value + "' is no answer to '" + key +
+                                              "': " + strict::suggestion(record.value, options);
+  }
+  return "this case asks no decision '" + key + "'" +
+         (keys.empty() ? std::string() : ": " + strict::suggestion(key, keys));
+}
+
+} // namespace
+
+const std::vector<std::string>& worksheet_items() {
+  static const std::vector<std::string> items{
+      "colour",          "clarity",         "odour",        "sg.zero",
+      "sg.temperature",  "sg.reading",      "sg.step.zero", "sg.step.temperature",
+      "sg.step.protein", "sg.step.glucose", "sg.corrected", "heat.grade",
+      "ssa.grade",       "benedict.grade"};
+  return items;
+}
+
+const std::vector<std::string>& grade_words() {
+  static const std::vector<std::string> words{"negative", "trace", "1+", "2+", "3+", "4+"};
+  return words;
+}
+
+std::string unknown_item(const std::string& item) {
+  if (item.rfind(decision_mark, 0) == 0 || holds(worksheet_items(), item)) {
+    return "";
+  }
+  return "an item of the worksheet, " +
+         strict::suggestion(item, worksheet_items(), worksheet_items().size()) + " (or decision.KEY)";
+}
+
+std::string refuse_record(const scenario::Scenario& scenario, const Record& record) {
+  if (record.item.rfind(decision_mark, 0) == 0) {
+    return record.value.empty() ? "" : refuse_decision(scenario, record);
+  }
+  if (const std::string wanted = unknown_item(record.item); !wanted.empty()) {
+    return "the worksheet has no line '" + record.item + "'; write " + wanted;
+  }
+  if (ends_with_grade(record.item) && !record.value.empty() && !holds(grade_words(), record.value)) {
+    return "'" + record.value + "' is no grade; write " + strict::suggestion(record.value, grade_words());
+  }
+  return "";
+}
+
+} // namespace matula::sitting

@@ -1,0 +1,26 @@
+#pragma once
+
+#include "engine/sitting/event.hpp"
+
+#include <string>
+#include <vector>
+
+namespace matula::scenario {
+struct Scenario;
+}
+
+namespace matula::sitting {
+
+/// Items of the worksheet other than decisions.
+[[nodiscard]] const std::vector<std::string>& worksheet_items();
+
+/// The six words of a graded item.
+[[nodiscard]] const std::vector<std::string>& grade_words();
+
+/// Why the worksheet has no such line ("" when it has): for files, without a scenario at hand.
+[[nodiscard]] std::string unknown_item(const std::string& item);
+
+/// Why this entry cannot stand on the worksheet of this scenario; "" when it can.
+[[nodiscard]] std::string refuse_record(const scenario::Scenario& scenario, const Record& record);
+
+} // namespace matula::sitting
