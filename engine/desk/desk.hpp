@@ -1,0 +1,75 @@
+#pragma once
+
+#include "engine/desk/ground.hpp"
+#include "engine/scenario/brief.hpp"
+#include "engine/scoring/report.hpp"
+#include "engine/sitting/event.hpp"
+#include "sim/bench/scene.hpp"
+
+#include <filesystem>
+#include <map>
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace matula::bench {
+struct Outcome;
+}
+
+namespace matula::desk {
+
+/// One learner at one case, with everything written down as it happens: the session, its log and, once the
+/// worksheet is handed in, its marks. The case's truth stays inside. The window works through this alone.
+class Desk {
+public:
+  /// Begins a sitting of a scenario file; the log is a new file in `sittings`.
+  [[nodiscard]] static tl::expected<Desk, scenario::Problems>
+  begin(const Ground& ground, const std::filesystem::path& scenario_file,
+        const std::filesystem::path& sittings);
+
+  /// Goes on with a sitting where its log ends; the scenario is looked for in `scenarios`.
+  [[nodiscard]] static tl::expected<Desk, scenario::Problems>
+  resume(const Ground& ground, const std::filesystem::path& sitting_file,
+         const std::filesystem::path& scenarios);
+
+  ~Desk();
+  Desk(Desk&&) noexcept;
+  Desk& operator=(Desk&&) noexcept;
+
+  [[nodiscard]] const scenario::Brief& brief() const;
+  [[nodiscard]] const std::filesystem::path& log_file() const;
+
+  /// Performs an action now and writes it down; a refusal comes back in words. Throws nothing: an event that
+  /// cannot be written is not performed, and the outcome says why.
+  bench::Outcome act(const bench::Action& action);
+
+  /// Writes an entry of the worksheet; the problem in words, or empty.
+  [[nodiscard]] std::string record(const std::string& item, const std::string& value);
+
+  /// Hands the worksheet in and marks the sitting; the problem in words, or empty.
+  [[nodiscard]] std::string finish();
+
+  void run_to(double time_s);
+  /// Writes the present time down, so that a resumed sitting comes back to it.
+  void note_time();
+
+  [[nodiscard]] double time_s() const;
+  [[nodiscard]] bool finished() const;
+  [[nodiscard]] bench::Scene scene(const appearance::View& view) const;
+  [[nodiscard]] const std::map<std::string, std::string>& worksheet() const;
+
+  /// After finish(): the marks.
+  [[nodiscard]] const std::optional<scoring::Report>& report() const;
+  /// After finish(): the learner's tube as it was when read, and the tube by the book; the first is left out
+  /// when the test was not done.
+  [[nodiscard]] std::vector<appearance::Appearance> tubes_of(const scoring::ByTheBook& test,
+                                                             const appearance::View& view) const;
+
+private:
+  struct Impl;
+  explicit Desk(std::unique_ptr<Impl> impl);
+  std::unique_ptr<Impl> impl_;
+};
+
+} // namespace matula::desk

@@ -1,0 +1,32 @@
+#include "engine/scenario/brief.hpp"
+
+#include "engine/scenario/scenario.hpp"
+
+namespace matula::scenario {
+
+Brief brief_of(const Scenario& scenario) {
+  Brief brief;
+  brief.key = scenario.key;
+  brief.title = scenario.title;
+  brief.level = scenario.level;
+  brief.story = scenario.story;
+  brief.patient = scenario.patient.name + ", " + scenario.patient.age_sex + ", " + scenario.patient.ward;
+  brief.request = scenario.patient.request;
+  brief.specimen_note = scenario.patient.specimen_note;
+  brief.reagents_out = scenario.reagents_out;
+  brief.calibration_c = scenario.rules.calibration_c;
+  brief.per_degrees_c = scenario.rules.per_degrees_c;
+  brief.protein_per_g_dl = scenario.rules.protein_per_g_dl;
+  brief.glucose_per_g_dl = scenario.rules.glucose_per_g_dl;
+  brief.asks_look = scenario.asked.look;
+  brief.asks_gravity = scenario.asked.specific_gravity;
+  brief.asks_heat = scenario.asked.heat;
+  brief.asks_ssa = scenario.asked.ssa;
+  brief.asks_benedict = scenario.asked.benedict;
+  for (const Decision& decision : scenario.decisions) {
+    brief.questions.push_back({decision.key, decision.prompt, decision.options});
+  }
+  return brief;
+}
+
+} // namespace matula::scenario

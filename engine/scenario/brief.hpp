@@ -1,0 +1,43 @@
+#pragma once
+
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace matula::scenario {
+
+struct Scenario;
+
+/// A question about what the findings mean, without its answer.
+struct Question {
+  std::string key;
+  std::string prompt;
+  std::vector<std::pair<std::string, std::string>> options; ///< Key and wording.
+};
+
+/// What a learner may know of a case before the marks: the form, the shelf, the laboratory's rules and the
+/// questions. No word of the specimen's composition.
+struct Brief {
+  std::string key;
+  std::string title;
+  std::string level;
+  std::string story;
+  std::string patient; ///< Name, age and ward in one line.
+  std::string request;
+  std::string specimen_note;
+  std::vector<std::string> reagents_out;
+  double calibration_c = 15;
+  double per_degrees_c = 3;
+  double protein_per_g_dl = 0.003;
+  double glucose_per_g_dl = 0.004;
+  bool asks_look = true;
+  bool asks_gravity = true;
+  bool asks_heat = true;
+  bool asks_ssa = true;
+  bool asks_benedict = true;
+  std::vector<Question> questions;
+};
+
+[[nodiscard]] Brief brief_of(const Scenario& scenario);
+
+} // namespace matula::scenario
