@@ -1,8 +1,8 @@
 #include "engine/sitting/session.hpp"
 
-#include "engine/assets/world.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/sitting/items.hpp"
+#include "engine/sitting/setup.hpp"
 #include "sim/bench/bench.hpp"
 
 #include <cmath>
@@ -17,22 +17,6 @@ namespace {
 std::int64_t microseconds(double seconds) {
   constexpr double per_second = 1e6;
   return std::llround(seconds * per_second);
-}
-
-bench::Setup make_setup(const assets::World& world, const scenario::Scenario& scenario) {
-  bench::Setup setup;
-  setup.chemistry = &world.chemistry;
-  setup.optics = &world.optics;
-  setup.shapes = world.shapes;
-  setup.urinometer = world.urinometer;
-  setup.urinometer.zero_error = scenario.urinometer_zero_error;
-  setup.urinometer.calibration_c = scenario.rules.calibration_c;
-  setup.tools = world.tools;
-  setup.specimen = scenario.specimen;
-  setup.reagents_out = scenario.reagents_out;
-  setup.room_c = scenario.room_c;
-  setup.seed = scenario.seed;
-  return setup;
 }
 
 bench::Outcome refusal(std::string because) {
@@ -116,7 +100,7 @@ bool Session::finished() const {
 }
 
 bench::Scene Session::scene(const appearance::View& view) const {
-  return bench::scene(impl_->state, impl_->setup, view);
+  return bench::make_scene(impl_->state, impl_->setup, view);
 }
 
 appearance::Appearance Session::look(const bench::VesselName& vessel, const appearance::View& view) const {
