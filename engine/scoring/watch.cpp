@@ -52,6 +52,14 @@ void remember_heat(Watch& watch, const bench::State& state, const std::string& t
       {what, state.time_s, trace.seconds_above_90c, trace.seconds_in_flame + trace.seconds_in_bath});
 }
 
+/// A refused addition did not happen.
+void forget_last(Watch& watch, const std::string& to) {
+  const auto found = watch.additions.find(to);
+  if (found != watch.additions.end() && !found->second.empty()) {
+    found->second.pop_back();
+  }
+}
+
 void remember_emptied(Watch& watch, const bench::State& state, const std::string& name) {
   const auto vessel = state.vessels.find(name);
   if (vessel != state.vessels.end()) {
@@ -85,6 +93,8 @@ void Watch::before(const sitting::Event& event, const bench::State& state, const
 void Watch::after(const sitting::Event& event, const bench::State& state, const bench::Outcome& outcome,
                   const matter::Catalogue& catalogue) {
   if (!outcome.done) {
+    when<bench::Pour>(event, [&](const bench::Pour& pour) { forget_last(*this, pour.to); });
+    when<bench::Dispense>(event, [&](const bench::Dispense& dispense) { forget_last(*this, dispense.to); });
     return;
   }
   when<bench::Look>(event, [&](const bench::Look& look) {

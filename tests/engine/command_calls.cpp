@@ -55,7 +55,79 @@ fs::path write(const std::string& name, const std::string& text) {
   return path;
 }
 
-const char* const plain_scenario = MATULA_SOURCE_DIR "/scenarios/first_case.toml";
+// One test only, so that a call is quick.
+const char* const scenario_text = R"(title = "Albumin for the acid test"
+level = "first"
+seed = 7
+story = "A specimen for trying the program."
+debrief = "Protein."
+
+[patient]
+name = "Lina Oduya"
+age_sex = "34 F"
+ward = "Ward 2"
+request = "Protein?"
+specimen_note = "Random, clean jar"
+
+[specimen]
+volume = "60 mL"
+temperature = "22 C"
+ph = 6.0
+yellow = 0.2
+
+[specimen.dissolved]
+urea = "250 mmol/L"
+sodium = "100 mmol/L"
+potassium = "40 mmol/L"
+phosphate = "15 mmol/L"
+albumin = "300 mg/dL"
+
+[bench]
+room = "22 C"
+reagents = ["ssa_3", "acetic_acid_10"]
+
+[asked]
+tests = ["ssa"]
+
+[[decision]]
+key = "protein"
+prompt = "Is protein present?"
+right = "yes"
+why = "The acid test was strongly positive."
+[decision.options]
+yes = "Yes"
+no = "No"
+)";
+
+std::string plain_scenario() {
+  return write("albumin.toml", scenario_text).string();
+}
+
+nlohmann::json play(const std::string& steps) {
+  const auto answer =
+      call("play " + plain_scenario() + " " + write("steps.jsonl", steps).string() + " --json");
+  INFO(answer.err);
+  REQUIRE(answer.code == 0);
+  return nlohmann::json::parse(answer.out);
+}
+
+nlohmann::json mark_of(const nlohmann::json& report, const std::string& item) {
+  for (const auto& mark : report.at("marks")) {
+    if (mark.at("item") == item) {
+      return mark;
+    }
+  }
+  return nullptr;
+}
+
+const std::string acid_test = R"({"do": "protect", "gloves": true, "goggles": true}
+{"do": "mix", "vessel": "specimen", "seconds": 5}
+{"do": "pour", "from": "specimen", "to": "tube-4", "volume_ml": 3}
+{"do": "dispense", "reagent": "ssa_3", "to": "tube-4", "volume_ml": 3}
+{"do": "mix", "vessel": "tube-4", "manner": "invert", "seconds": 5}
+{"do": "wait", "seconds": 595}
+{"do": "look", "vessel": "tube-4", "card": "black"}
+)";
 
 } // namespace
 
@@ -123,7 +195,7 @@ TEST_CASE("A ladder prints its table with the agreed head and a word of the trad
 
 TEST_CASE("Playing nothing gives parsable JSON with no marks for readings and a reason for each loss") {
   const auto steps = write("nothing.jsonl", "{\"t\": 1, \"do\": \"finish\"}\n");
-  const auto answer = call("play " + std::string(plain_scenario) + " " + steps.string() + " --json");
+  const auto answer = call("play " + plain_scenario() + " " + steps.string() + " --json");
   REQUIRE(answer.code == 0);
   CHECK(answer.err.empty());
   const auto report = nlohmann::json::parse(answer.out);
@@ -131,6 +203,7 @@ TEST_CASE("Playing nothing gives parsable JSON with no marks for readings and a 
   CHECK(report.at("safety_stop") == false);
   CHECK(report.at("ledgers").at("reading").at("earned") == 0);
   CHECK(report.at("ledgers").at("process").at("earned") == 0);
+  CHECK(report.at("ledgers").at("interpretation").at("earned") == 0);
   for (const auto& mark : report.at("marks")) {
     CAPTURE(mark.at("item").get<std::string>());
     if (mark.at("earned") < mark.at("possible")) {
@@ -143,7 +216,7 @@ TEST_CASE("The same log gives the same report twice") {
   const auto steps = write(
       "twice.jsonl", "{\"do\": \"pour\", \"from\": \"specimen\", \"to\": \"tube-1\", \"volume_ml\": 3}\n"
                      "{\"do\": \"record\", \"item\": \"ssa.grade\", \"value\": \"1+\"}\n");
-  const auto words = "play " + std::string(plain_scenario) + " " + steps.string() + " --json";
+  const auto words = "play " + plain_scenario() + " " + steps.string() + " --json";
   const auto once = call(words);
   REQUIRE(once.code == 0);
   CHECK(once.out == call(words).out);
@@ -151,7 +224,48 @@ TEST_CASE("The same log gives the same report twice") {
 
 TEST_CASE("A bad line in the steps is reported with its number") {
   const auto steps = write("bad.jsonl", "{\"t\": 1, \"do\": \"finish\"}\n{\"t\": 2, \"do\": \"dance\"}\n");
-  const auto answer = call("play " + std::string(plain_scenario) + " " + steps.string());
+  const auto answer = call("play " + plain_scenario() + " " + steps.string());
   CHECK(answer.code == 1);
   CHECK(answer.err.find(":2") != std::string::npos);
+}
+
+TEST_CASE(
+    "The acid test by the book keeps every mark of procedure and safety, and the grade its tube shows") {
+  const auto blank = play(acid_test);
+  const std::string shown = mark_of(blank, "ssa.grade").at("expected");
+  CHECK(shown != "negative");
+  const auto report =
+      play(acid_test + "{\"do\": \"record\", \"item\": \"ssa.grade\", \"value\": \"" + shown + "\"}\n" +
+           "{\"do\": \"record\", \"item\": \"decision.protein\", \"value\": \"yes\"}\n");
+  for (const auto& [ledger, sums] : report.at("ledgers").items()) {
+    CAPTURE(ledger);
+    CHECK(sums.at("earned") == sums.at("possible"));
+  }
+  CHECK(report.at("tubes").at(0).at("learner_vessel") == "tube-4");
+}
+
+TEST_CASE("A misread tube and a hasty test lose marks in different ledgers, each with its sentence") {
+  std::string hasty = acid_test;
+  hasty.replace(hasty.find("595"), 3, "20");
+  const auto report =
+      play(hasty + "{\"do\": \"record\", \"item\": \"ssa.grade\", \"value\": \"negative\"}\n");
+  const auto grade = mark_of(report, "ssa.grade");
+  CHECK(grade.at("earned") < grade.at("possible"));
+  CHECK(grade.at("reason").get<std::string>().find("tube-4") != std::string::npos);
+  const auto time = mark_of(report, "process.ssa.time");
+  REQUIRE(time.is_object());
+  CHECK(time.at("earned") < time.at("possible"));
+  CHECK(time.at("reason").get<std::string>().find(" s after the acid") != std::string::npos);
+}
+
+TEST_CASE("A tube in the flame with its mouth to a person stops the sitting whatever was earned") {
+  const auto report = play(acid_test + R"({"do": "light_flame"}
+{"do": "move", "vessel": "tube-4", "place": "flame", "towards_person": true}
+{"do": "wait", "seconds": 6}
+{"do": "move", "vessel": "tube-4", "place": "rack"}
+{"do": "light_flame", "on": false}
+)");
+  CHECK(report.at("safety_stop") == true);
+  CHECK(mark_of(report, "safety.pointed_at_person").at("reason").get<std::string>().find("6 s") !=
+        std::string::npos);
 }
