@@ -8,6 +8,9 @@
 
 namespace matula::render {
 
+/// Where the stem widens into the bulb; as float.frag has it.
+constexpr double neck_mm = 6;
+
 void VesselPainter::draw_float(const Kept& kept, const appearance::Appearance& looks,
                                const VesselPlace& place, const RoomLight& light, const Target& target,
                                const bench::SeenFloat& seen, double eye_mm) {
@@ -43,7 +46,8 @@ void VesselPainter::draw_float(const Kept& kept, const appearance::Appearance& l
   float_.set("u_one_mm", f(one_mm));
   float_.set("u_stem_r", f(u.stem_diameter_mm / 2));
   float_.set("u_bulb_r", f(u.bulb_diameter_mm / 2));
-  float_.set("u_bulb_len", f(u.bulb_length_mm));
+  float_.set("u_bulb_len", f(std::max(4.0, u.bulb_length_mm - scale_margin_mm -
+                                               neck_mm))); // Neck and bare paper are part of it.
   float_.set("u_scale_len", f(u.scale_length_mm));
   float_.set("u_margin", f(scale_margin_mm));
   float_.set("u_level", f(looks.level_mm));
