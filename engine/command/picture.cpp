@@ -3,7 +3,7 @@
 #include "engine/command/exit_codes.hpp"
 #include "engine/command/replayed.hpp"
 #include "engine/command/verbs.hpp"
-#include "engine/sitting/log.hpp"
+#include "engine/sitting/steps.hpp"
 
 #include <ostream>
 

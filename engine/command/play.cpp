@@ -2,7 +2,7 @@
 #include "engine/command/replayed.hpp"
 #include "engine/command/report.hpp"
 #include "engine/command/verbs.hpp"
-#include "engine/sitting/log.hpp"
+#include "engine/sitting/steps.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>

@@ -4,7 +4,6 @@
 #include "engine/command/verbs.hpp"
 #include "engine/sitting/log.hpp"
 
-#include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
 #include <filesystem>
@@ -15,18 +14,18 @@ namespace {
 
 namespace fs = std::filesystem;
 
-/// The scenario a sitting names: beside the sitting, in the scenarios folder here, or in the one beside the
+/// The scenario a sitting names: where it was then, beside the sitting, or in the folder of cases beside the
 /// assets.
-fs::path find_scenario(const std::string& key, const fs::path& sitting) {
-  const auto name = key + ".toml";
-  for (const auto& folder :
-       {sitting.parent_path(), fs::path("scenarios"), assets::folder().parent_path() / "scenarios"}) {
+fs::path find_scenario(const sitting::Header& header, const fs::path& sitting) {
+  const fs::path name = header.scenario_key + ".toml";
+  for (const auto& place : {fs::path(header.scenario_file), sitting.parent_path() / name,
+                            assets::folder().parent_path() / "scenarios" / name}) {
     std::error_code ignored;
-    if (fs::exists(folder / name, ignored)) {
-      return folder / name;
+    if (fs::is_regular_file(place, ignored)) {
+      return place;
     }
   }
-  return fs::path("scenarios") / name;
+  return header.scenario_file;
 }
 
 } // namespace
@@ -38,27 +37,23 @@ int run_score(const Score& asked, std::ostream& out, std::ostream& err) {
     err << scenario::to_text(!ground ? ground.error() : log.error()) << '\n';
     return exit_bad_input;
   }
-  const auto scenario =
-      scenario::load(find_scenario(log->header.scenario, asked.sitting), ground->world->catalogue);
+  const auto scenario = scenario::load(find_scenario(log->header, asked.sitting), ground->world->catalogue);
   if (!scenario) {
     err << scenario::to_text(scenario.error()) << '\n';
     return exit_bad_input;
   }
-  const bool changed = scenario->content_hash != log->header.scenario_digest;
-  if (changed) {
-    err << fmt::format(
-        "{}: the scenario {} has been changed since this sitting was made; the marks are for the scenario "
-        "as it is now\n",
-        asked.sitting, scenario->file);
+  const auto differences = sitting::check_scenario(log->header, *scenario, asked.sitting);
+  if (!differences.empty()) {
+    err << scenario::to_text(differences) << "\nThe marks below are for the scenario as it is now.\n";
   }
-  if (log->last_line_was_cut) {
+  if (!log->cut_off.empty()) {
     err << asked.sitting << ": the last line was cut short and is left out\n";
   }
   const auto report = scoring::score(*ground->world, ground->standards, *scenario, log->events);
   if (asked.json) {
     auto all = to_json(report);
     all["scenario"] = scenario->key;
-    all["scenario_changed"] = changed;
+    all["scenario_changed"] = !differences.empty();
     out << all.dump(2) << '\n';
   } else {
     out << scenario->title << '\n';
