@@ -56,7 +56,7 @@ void main() {
     colour = vec3(0.14, 0.14, 0.15) * (1.25 - c.x) * round_light + u_room * 0.10 * smoothstep(0.3, 0.1, c.x);
     alpha = 1.0;
   }
-  colour += u_window * 0.25 * exp(-pow((q + 0.5) * 6.0, 2.0));
+  colour += u_window * 0.03 * exp(-pow((q + 0.62) * 8.0, 2.0));  // faint: the figures must stay plain
   if (under && u_row_count > 0) {
     int row = clamp(int(p.y / u_pitch), 0, u_row_count - 1);
     vec3 white = texelFetch(u_rows, ivec2(0, row), 0).rgb;
