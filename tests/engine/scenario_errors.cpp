@@ -91,7 +91,7 @@ TEST_CASE("Every problem is reported at once, in the order of the lines, with th
   CHECK(read.error()[0].line == 2);
   CHECK(read.error()[1].line == 13);
   CHECK(read.error()[2].line == 15);
-  CHECK(read.error()[3].line == 25);
+  CHECK(read.error()[3].line == 27);
   const std::string words = scenario::to_text(read.error());
   CHECK(words.find("case.toml:15:6: found ph = 60") != std::string::npos);
   CHECK(words.find("    ph = 60\n         ^\n") != std::string::npos);
