@@ -1,10 +1,7 @@
 #include "engine/command/arguments.hpp"
 #include "engine/command/exit_codes.hpp"
-#include "engine/command/verbs.hpp"
-
-#ifdef MATULA_WITH_WINDOW
 #include "engine/command/open_bench.hpp"
-#endif
+#include "engine/command/verbs.hpp"
 
 #include <exception>
 #include <iostream>
@@ -14,23 +11,13 @@ namespace {
 using namespace matula::command;
 
 struct Run {
-  int operator()(const OpenBench& asked) const;
+  int operator()(const OpenBench& asked) const { return run_open_bench(asked, std::cerr); }
   int operator()(const Check& asked) const { return run_check(asked, std::cout, std::cerr); }
   int operator()(const Play& asked) const { return run_play(asked, std::cout, std::cerr); }
   int operator()(const Score& asked) const { return run_score(asked, std::cout, std::cerr); }
   int operator()(const Picture& asked) const { return run_picture(asked, std::cout, std::cerr); }
   int operator()(const Ladder& asked) const { return run_ladder(asked, std::cout, std::cerr); }
 };
-
-int Run::operator()(const OpenBench& asked) const {
-#ifdef MATULA_WITH_WINDOW
-  return run_open_bench(asked, std::cerr);
-#else
-  (void)asked;
-  std::cerr << "This build has no window. Call a verb; see matula --help.\n";
-  return exit_wrong_call;
-#endif
-}
 
 } // namespace
 

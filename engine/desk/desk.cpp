@@ -166,4 +166,13 @@ std::vector<appearance::Appearance> Desk::tubes_of(const scoring::ByTheBook& tes
   return tubes;
 }
 
+tl::expected<scenario::Brief, Problems> read_brief(const Ground& ground, const fs::path& scenario_file) {
+  return scenario::load(scenario_file, ground.world().catalogue).map(scenario::brief_of);
+}
+
+bool is_handed_in(const fs::path& sitting_file) {
+  const auto log = sitting::read_log(sitting_file);
+  return log && !log->events.empty() && std::holds_alternative<sitting::Finish>(log->events.back().what);
+}
+
 } // namespace matula::desk

@@ -4,6 +4,7 @@
 #include "engine/scenario/brief.hpp"
 #include "engine/scoring/report.hpp"
 #include "engine/sitting/event.hpp"
+#include "sim/bench/outcome.hpp"
 #include "sim/bench/scene.hpp"
 
 #include <filesystem>
@@ -12,10 +13,6 @@
 #include <optional>
 #include <string>
 #include <vector>
-
-namespace matula::bench {
-struct Outcome;
-}
 
 namespace matula::desk {
 
@@ -71,5 +68,12 @@ private:
   explicit Desk(std::unique_ptr<Impl> impl);
   std::unique_ptr<Impl> impl_;
 };
+
+/// What a learner may know of a scenario file, without opening it.
+[[nodiscard]] tl::expected<scenario::Brief, scenario::Problems> read_brief(const Ground& ground,
+                                                                           const std::filesystem::path& scenario_file);
+
+/// Whether a sitting can be read and its worksheet has been handed in. A file that cannot be read counts as not handed in.
+[[nodiscard]] bool is_handed_in(const std::filesystem::path& sitting_file);
 
 } // namespace matula::desk

@@ -3,6 +3,8 @@
 #include "engine/assets/world.hpp"
 #include "engine/scoring/standards.hpp"
 
+#include <algorithm>
+
 namespace matula::desk {
 
 Ground::Ground() = default;
@@ -40,6 +42,21 @@ std::string Ground::reagent_label(const std::string& key) const {
 std::string Ground::reagent_caution(const std::string& key) const {
   const matter::Reagent* reagent = world_->catalogue.find_reagent(key);
   return reagent == nullptr ? std::string() : caution(reagent->caution);
+}
+
+double Ground::drop_ml(const std::string& reagent) const {
+  const matter::Reagent* row = world_->catalogue.find_reagent(reagent);
+  return row == nullptr ? matter::Reagent{}.drop_ml : row->drop_ml;
+}
+
+std::vector<std::string> Ground::odour_words() const {
+  std::vector<std::string> words;
+  for (const auto& species : world_->catalogue.species) {
+    if (!species.odour.empty() && std::find(words.begin(), words.end(), species.odour) == words.end()) {
+      words.push_back(species.odour);
+    }
+  }
+  return words;
 }
 
 std::vector<std::string> Ground::colour_words() const {

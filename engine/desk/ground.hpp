@@ -8,6 +8,7 @@
 #include <map>
 #include <memory>
 #include <string>
+#include <vector>
 
 namespace matula::assets {
 struct World;
@@ -32,6 +33,8 @@ public:
   [[nodiscard]] const std::string& caution(const std::string& key) const; ///< Empty for an unknown key.
   [[nodiscard]] std::string reagent_label(const std::string& key) const;
   [[nodiscard]] std::string reagent_caution(const std::string& key) const;
+  [[nodiscard]] double drop_ml(const std::string& reagent) const; ///< Volume of one drop.
+  [[nodiscard]] std::vector<std::string> odour_words() const;     ///< Words a nose may find.
   [[nodiscard]] std::vector<std::string>
   colour_words() const; ///< Words the reference reader has for urine's colour.
 

@@ -2,6 +2,7 @@
 
 #include "sim/appearance/appearance.hpp"
 #include "sim/bench/action.hpp"
+#include "sim/bench/outcome.hpp"
 #include "sim/bench/tools.hpp"
 #include "sim/column/column.hpp"
 #include "sim/instrument/urinometer.hpp"
@@ -91,15 +92,6 @@ struct State {
   std::int64_t ticks = 0; ///< Lived so far; time_s may be up to one tick ahead.
   VesselName mixing;      ///< Vessel in motion during a Mix; empty otherwise.
   Manner mixing_manner = Manner::Swirl;
-};
-
-/// What an action let the person know.
-struct Outcome {
-  bool done = true;
-  std::string refused_because;         ///< In words a learner can act on; empty when done.
-  std::optional<double> thermometer_c; ///< To 0.5 °C, as the instrument is divided.
-  std::vector<std::string> odours;
-  std::string caution; ///< Key of a caution to show now; empty for none.
 };
 
 /// The bench before the first action: specimen in its cup (after it has stood), distilled water, an empty

@@ -1,0 +1,132 @@
+#include "engine/window/app.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace matula::window {
+
+void App::say(const std::string& words, bool refusal) {
+  message = words;
+  message_is_refusal = refusal;
+}
+
+void App::act(const bench::Action& action, const std::string& done_words) {
+  const bench::Outcome outcome = desk->act(action);
+  changed = true;
+  if (!outcome.caution.empty()) {
+    caution = outcome.caution;
+  }
+  if (!outcome.done) {
+    say(outcome.refused_because, true);
+    return;
+  }
+  if (!done_words.empty()) {
+    say(done_words);
+  }
+  if (outcome.thermometer_c) {
+    say(fmt::format("{}: the thermometer shows {:.1f} °C.", say_vessel(hands.vessel), *outcome.thermometer_c));
+  } else if (std::holds_alternative<bench::Smell>(action)) {
+    std::string words;
+    for (const std::string& odour : outcome.odours) {
+      words += (words.empty() ? "" : ", ") + odour;
+    }
+    say(say_vessel(hands.vessel) + (words.empty() ? ": no particular odour." : ": smells of " + words + "."));
+  }
+}
+
+void App::record(const std::string& item, const std::string& value) {
+  const std::string problem = desk->record(item, value);
+  say(problem.empty() ? "Written down: " + item + " = " + value : problem, !problem.empty());
+}
+
+void App::open(const std::filesystem::path& scenario_file) {
+  auto begun = desk::Desk::begin(ground, scenario_file, options.sittings);
+  if (!begun) {
+    say(scenario::to_text(begun.error()), true);
+    return;
+  }
+  desk.emplace(std::move(*begun));
+  hands = Hands{};
+  drafts.clear();
+  clock = Clock{};
+  tab = Tab::Request;
+  show_tab = changed = true;
+  caution = "specimen";
+  say("The specimen has arrived. Read the request, protect yourself, then begin.");
+}
+
+void App::resume(const std::filesystem::path& sitting_file) {
+  auto resumed = desk::Desk::resume(ground, sitting_file, options.scenarios);
+  if (!resumed) {
+    say(scenario::to_text(resumed.error()), true);
+    return;
+  }
+  desk.emplace(std::move(*resumed));
+  hands = Hands{};
+  drafts = desk->worksheet();
+  clock = Clock{};
+  tab = Tab::Worksheet;
+  show_tab = changed = true;
+  say("Back where you left it, at " + say_time(desk->time_s()) + " bench time.");
+}
+
+void App::close_case() {
+  desk->note_time();
+  desk.reset();
+  scene.reset();
+  message.clear();
+  find_cases(*this);
+}
+
+void App::select(const bench::VesselName& vessel) {
+  if (hands.vessel != vessel) {
+    hands.vessel = vessel;
+    look();
+  }
+}
+
+void App::look() { act(bench::Look{hands.vessel, hands.view, static_cast<double>(hands.eye_mm)}); }
+
+std::vector<bench::VesselName> App::vessel_names() const {
+  std::vector<bench::VesselName> names;
+  if (scene) {
+    for (const auto& vessel : scene->vessels) {
+      names.push_back(vessel.name);
+    }
+  }
+  // The specimen first, tubes last and by number.
+  const auto rank = [](const bench::VesselName& name) {
+    const bool tube = name.rfind("tube-", 0) == 0;
+    return tube ? 100 + std::atoi(name.c_str() + 5) : name == "specimen" ? 0 : 1;
+  };
+  std::stable_sort(names.begin(), names.end(), [&](const auto& a, const auto& b) { return rank(a) < rank(b); });
+  return names;
+}
+
+bool App::something_heats() const {
+  return scene && scene->flame_on &&
+         std::any_of(scene->vessels.begin(), scene->vessels.end(),
+                     [](const bench::SeenVessel& vessel) { return vessel.place == bench::Place::Flame; });
+}
+
+std::string say_vessel(const bench::VesselName& name) {
+  if (name == "specimen") {
+    return "Specimen";
+  }
+  if (name == "jar") {
+    return "Urinometer jar";
+  }
+  if (name == "water") {
+    return "Distilled water";
+  }
+  return name.rfind("tube-", 0) == 0 ? "Tube " + name.substr(5) : name;
+}
+
+std::string say_time(double seconds) {
+  const auto whole = static_cast<long>(seconds);
+  return whole >= 3600 ? fmt::format("{}:{:02}:{:02}", whole / 3600, whole / 60 % 60, whole % 60)
+                       : fmt::format("{}:{:02}", whole / 60, whole % 60);
+}
+
+} // namespace matula::window

@@ -1,0 +1,107 @@
+#pragma once
+
+#include "engine/desk/desk.hpp"
+#include "engine/render/bench_view.hpp"
+#include "engine/window/clock.hpp"
+#include "engine/window/help.hpp"
+#include "engine/window/widgets.hpp"
+#include "engine/window/window.hpp"
+
+#include <map>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace matula::window {
+
+enum class Tab { Request, Do, Worksheet, Help };
+
+/// A case on the start screen, or what is wrong with its file.
+struct Offer {
+  std::filesystem::path file;
+  std::string title;
+  std::string level;
+  std::string request;
+  std::string problem;
+};
+
+/// What the hands are set to do next; nothing of it is the world's.
+struct Hands {
+  bench::VesselName vessel = "specimen";
+  appearance::View view;
+  float eye_mm = 0;
+  bench::VesselName pour_from = "specimen";
+  double pour_ml = 5;
+  bool gently = false;
+  int bottle = 0;
+  double amount = 1;
+  bool in_drops = false;
+  int heat_part = 0; ///< 0 upper, 1 middle, 2 lower part of the liquid.
+  bool towards_person = false;
+  bool keep_moving = true;
+  double bath_c = 100;
+  bool wipe = true;
+  bool spin = true;
+  bool gloves = false;
+  bool goggles = false;
+};
+
+/// Everything the window holds between frames.
+struct App {
+  App(const desk::Ground& the_ground, Options the_options, render::BenchView the_view)
+      : ground(the_ground), options(std::move(the_options)), view(std::move(the_view)), scale(options.text_scale) {}
+
+  const desk::Ground& ground;
+  Options options;
+  render::BenchView view;
+  Widgets widgets;
+  Clock clock;
+  Hands hands;
+  Tab tab = Tab::Request;
+  bool show_tab = true; ///< Bring `tab` to the front this frame.
+  float scale = 1.0F;
+  std::vector<Offer> offers;
+  std::vector<std::filesystem::path> unfinished;
+  std::vector<HelpTopic> help;
+  std::optional<desk::Desk> desk;
+  std::map<std::string, std::string> drafts; ///< Text being typed, by worksheet item.
+  std::string message;
+  bool message_is_refusal = false;
+  std::string caution;       ///< Key of the caution on show.
+  std::string hovered;       ///< Thing on the bench under the pointer.
+  bool marks_wanted = false; ///< The learner asked to hand in; waits for a yes.
+  int marked_test = 0;
+  appearance::View marks_view;
+  std::vector<appearance::Appearance> marks_tubes; ///< Of the test on show; empty when it has to be worked out.
+
+  std::optional<bench::Scene> scene; ///< As last seen; renewed when something changed.
+  double seen_at_s = -1;
+  bool changed = true; ///< Something happened since `scene` was made.
+  double wall_s = 0;   ///< Moves flame and steam.
+
+  /// Does something at the bench and puts the answer into the message line; `done_words` stand there when it was done.
+  void act(const bench::Action& action, const std::string& done_words = "");
+  void record(const std::string& item, const std::string& value);
+  void say(const std::string& words, bool refusal = false);
+  void open(const std::filesystem::path& scenario_file);
+  void resume(const std::filesystem::path& sitting_file);
+  void close_case();
+  void select(const bench::VesselName& vessel);
+  void look(); ///< Writes down how the vessel is being looked at.
+  [[nodiscard]] std::vector<bench::VesselName> vessel_names() const;
+  [[nodiscard]] bool something_heats() const;
+};
+
+/// Looks through the folders of scenarios and sittings.
+void find_cases(App& app);
+
+/// What the bench view is told of the hands.
+[[nodiscard]] render::Show show_of(const App& app);
+
+/// "tube-3" to "Tube 3".
+[[nodiscard]] std::string say_vessel(const bench::VesselName& name);
+
+/// "12:05" of bench seconds.
+[[nodiscard]] std::string say_time(double seconds);
+
+} // namespace matula::window

@@ -1,0 +1,52 @@
+#include "engine/window/app.hpp"
+
+#include <algorithm>
+
+namespace matula::window {
+
+namespace fs = std::filesystem;
+
+namespace {
+
+std::vector<fs::path> files_in(const fs::path& folder, const char* ending) {
+  std::vector<fs::path> files;
+  std::error_code missing; // A folder that is not there holds nothing.
+  for (const auto& entry : fs::directory_iterator(folder, missing)) {
+    if (entry.path().extension() == ending) {
+      files.push_back(entry.path());
+    }
+  }
+  std::sort(files.begin(), files.end());
+  return files;
+}
+
+int rank(const std::string& level) { return level == "first" ? 0 : level == "trap" ? 1 : 2; }
+
+} // namespace
+
+void find_cases(App& app) {
+  app.offers.clear();
+  for (const fs::path& file : files_in(app.options.scenarios, ".toml")) {
+    Offer offer;
+    offer.file = file;
+    const auto brief = desk::read_brief(app.ground, file);
+    if (brief) {
+      offer.title = brief->title;
+      offer.level = brief->level;
+      offer.request = brief->request;
+    } else {
+      offer.problem = scenario::to_text(brief.error());
+    }
+    app.offers.push_back(offer);
+  }
+  std::stable_sort(app.offers.begin(), app.offers.end(),
+                   [](const Offer& a, const Offer& b) { return rank(a.level) < rank(b.level); });
+  app.unfinished.clear();
+  for (const fs::path& file : files_in(app.options.sittings, ".jsonl")) {
+    if (!desk::is_handed_in(file)) {
+      app.unfinished.push_back(file);
+    }
+  }
+}
+
+} // namespace matula::window

@@ -1,0 +1,11 @@
+#pragma once
+
+#include <string>
+
+namespace matula::window {
+
+/// Loads the text font at `scale` (1 to 2) into ImGui and makes every distance of its style fit. The problem in words, or
+/// empty.
+[[nodiscard]] std::string set_text_scale(float scale);
+
+} // namespace matula::window

@@ -1,0 +1,87 @@
+#include "engine/window/pane.hpp"
+#include "engine/window/panels.hpp"
+
+#include <imgui.h>
+
+#include <cmath>
+
+namespace matula::window {
+
+namespace {
+
+struct TabRow {
+  Tab tab;
+  const char* name;
+  const char* label;
+  void (*draw)(App&);
+};
+
+// Every tab of the side panel, in the order shown.
+constexpr TabRow tabs[] = {
+    {Tab::Request, "tab.request", "Request", draw_request_tab},
+    {Tab::Do, "tab.do", "Do", draw_do_tab},
+    {Tab::Worksheet, "tab.worksheet", "Worksheet", draw_worksheet_tab},
+    {Tab::Help, "tab.help", "Help", draw_help_tab},
+};
+
+void draw_panel(App& app, const render::Rect& area) {
+  const Pane pane("panel", area);
+  if (ImGui::BeginTabBar("tabs")) {
+    for (const TabRow& row : tabs) {
+      const bool bring = app.show_tab && app.tab == row.tab;
+      const bool open = ImGui::BeginTabItem(row.label, nullptr, bring ? ImGuiTabItemFlags_SetSelected : 0);
+      app.widgets.note(row.name);
+      if (open) {
+        if (!app.show_tab) {
+          app.tab = row.tab;
+        }
+        ImGui::BeginChild(row.label);
+        row.draw(app);
+        ImGui::EndChild();
+        ImGui::EndTabItem();
+      }
+    }
+    app.show_tab = false;
+    ImGui::EndTabBar();
+  }
+}
+
+/// The bench as it is to be seen now; made anew only when something has happened.
+void refresh_scene(App& app) {
+  if (app.changed || !app.scene || app.seen_at_s != app.desk->time_s()) {
+    app.scene = app.desk->scene(app.hands.view);
+    app.seen_at_s = app.desk->time_s();
+    app.changed = false;
+  }
+}
+
+} // namespace
+
+void draw_frame(App& app, float width, float height, int framebuffer_height) {
+  app.widgets.begin_frame();
+  const render::Rect all{0, 0, width, height};
+  if (!app.desk) {
+    draw_start_screen(app, all);
+    return;
+  }
+  if (app.desk->finished()) {
+    draw_marks_screen(app, all);
+    return;
+  }
+  handle_keys(app);
+  if (!app.desk) {
+    return; // A key closed the case.
+  }
+  refresh_scene(app);
+  const Regions where = regions(width, height, app.scale);
+  draw_strip(app, where.strip);
+  if (!app.desk || app.desk->finished()) {
+    return;
+  }
+  draw_bench(app, where.bench);
+  draw_panel(app, where.panel);
+  draw_message(app, where.message);
+  (void)framebuffer_height;
+}
+
+} // namespace matula::window

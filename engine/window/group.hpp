@@ -1,0 +1,19 @@
+#pragma once
+
+#include <imgui.h>
+
+namespace matula::window {
+
+/// A heading with a line above it, for a group of controls.
+inline void heading(const char* words) {
+  ImGui::Spacing();
+  ImGui::Separator();
+  ImGui::TextUnformatted(words);
+}
+
+/// Width for a short number.
+inline float number_width() {
+  return ImGui::GetFontSize() * 4.5F;
+}
+
+} // namespace matula::window

@@ -1,0 +1,138 @@
+#include "engine/window/group.hpp"
+#include "engine/window/pane.hpp"
+#include "engine/window/panels.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+#include <cmath>
+#include <cstdint>
+
+namespace matula::window {
+
+namespace {
+
+using scoring::Ledger;
+
+struct LedgerRow {
+  Ledger ledger;
+  const char* title;
+};
+constexpr std::array<LedgerRow, 5> ledgers{{{Ledger::Reading, "Reading: what the tube shows"},
+                                            {Ledger::Interpretation, "Interpretation: what it means"},
+                                            {Ledger::Arithmetic, "Arithmetic: each step of the correction"},
+                                            {Ledger::Process, "Procedure: what the vessels went through"},
+                                            {Ledger::Safety, "Safety"}}};
+
+void draw_mark(const scoring::Mark& mark) {
+  ImGui::Text("%d of %d", mark.earned, mark.possible);
+  ImGui::SameLine(ImGui::GetFontSize() * 4.5F);
+  ImGui::PushTextWrapPos(0);
+  std::string words = mark.label;
+  if (!mark.entered.empty()) {
+    words += ": you wrote " + mark.entered;
+  }
+  ImGui::TextUnformatted(words.c_str());
+  if (!mark.reason.empty()) {
+    ImGui::Indent(ImGui::GetFontSize() * 4.5F);
+    ImGui::TextUnformatted(mark.reason.c_str());
+    ImGui::Unindent(ImGui::GetFontSize() * 4.5F);
+  }
+  ImGui::PopTextWrapPos();
+}
+
+void draw_ledgers(const scoring::Report& report) {
+  if (report.safety_stop) {
+    ImGui::TextWrapped("Safety stop: this station is not passed, whatever the other marks.");
+  }
+  for (const LedgerRow& row : ledgers) {
+    if (report.possible(row.ledger) == 0) {
+      continue;
+    }
+    heading(fmt::format("{}: {} of {}", row.title, report.earned(row.ledger), report.possible(row.ledger)).c_str());
+    for (const scoring::Mark& mark : report.marks) {
+      if (mark.ledger == row.ledger) {
+        draw_mark(mark);
+      }
+    }
+  }
+  heading("What a careful reader would have come to");
+  ImGui::TextWrapped("%s", report.debrief.c_str());
+}
+
+const char* say_test(const std::string& test) {
+  return test == "heat" ? "Heat and acid" : test == "ssa" ? "Sulfosalicylic acid" : "Benedict";
+}
+
+void draw_card_choice(App& app, const char* name, const char* label, appearance::Card card) {
+  if (app.widgets.choice(name, label, app.marks_view.card == card)) {
+    app.marks_view.card = card;
+    app.marks_tubes.clear();
+  }
+}
+
+void draw_tubes(App& app, const scoring::Report& report) {
+  for (int i = 0; i < static_cast<int>(report.tubes.size()); ++i) {
+    if (i > 0) {
+      ImGui::SameLine();
+    }
+    const auto& test = report.tubes[static_cast<std::size_t>(i)];
+    if (app.widgets.choice(("marks." + test.test).c_str(), say_test(test.test), app.marked_test == i)) {
+      app.marked_test = i;
+      app.marks_tubes.clear();
+    }
+  }
+  draw_card_choice(app, "marks.white", "white", appearance::Card::White);
+  ImGui::SameLine();
+  draw_card_choice(app, "marks.black", "black", appearance::Card::Black);
+  ImGui::SameLine();
+  draw_card_choice(app, "marks.printed", "printed card", appearance::Card::Printed);
+  const auto& test = report.tubes[static_cast<std::size_t>(app.marked_test)];
+  if (app.marks_tubes.empty()) {
+    app.marks_tubes = app.desk->tubes_of(test, app.marks_view);
+  }
+  ImGui::PushTextWrapPos(0);
+  if (test.learner_vessel.empty()) {
+    ImGui::Text("You did not do this test. By the book it reads %s.", test.reference_word.c_str());
+  } else {
+    ImGui::Text("Left: your tube as you read it (a practised reader: %s). Right: the same test by the book (%s).",
+                test.learner_tube_word.c_str(), test.reference_word.c_str());
+  }
+  ImGui::PopTextWrapPos();
+  const ImVec2 room = ImGui::GetContentRegionAvail();
+  const int width = static_cast<int>(room.x);
+  const int height = static_cast<int>(room.y);
+  if (width > 0 && height > 0) {
+    const unsigned texture = app.view.side_by_side(0, app.marks_tubes, width, height);
+    ImGui::Image(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture)), room, {0, 1}, {1, 0});
+  }
+}
+
+} // namespace
+
+void draw_marks_screen(App& app, const render::Rect& area) {
+  const scoring::Report& report = *app.desk->report();
+  const float left = std::floor(area.w * 0.56F);
+  {
+    const Pane pane("marks", {area.x, area.y, left, area.h});
+    if (app.widgets.button("marks.close", "Back to the cases")) {
+      app.desk.reset();
+      app.scene.reset();
+      app.marks_tubes.clear();
+      app.message.clear();
+      find_cases(app);
+      return;
+    }
+    ImGui::SameLine();
+    ImGui::TextUnformatted(app.desk->brief().title.c_str());
+    ImGui::BeginChild("ledgers");
+    draw_ledgers(report);
+    ImGui::EndChild();
+  }
+  const Pane pane("tubes", {area.x + left, area.y, area.w - left, area.h});
+  if (!report.tubes.empty()) {
+    draw_tubes(app, report);
+  }
+}
+
+} // namespace matula::window

@@ -1,0 +1,40 @@
+#pragma once
+
+#include "engine/render/rect.hpp"
+#include "engine/window/app.hpp"
+#include "engine/window/regions.hpp"
+
+namespace matula::window {
+
+// Every part of the window, one small file each. A part shows what the desk shows and hands it events; it
+// holds no rule of the trade and changes nothing itself.
+
+void draw_start_screen(App& app, const render::Rect& area);
+void draw_strip(App& app, const render::Rect& area);
+void draw_bench(App& app, const render::Rect& area);
+void draw_message(App& app, const render::Rect& area);
+void draw_marks_screen(App& app, const render::Rect& area);
+
+// Tabs of the side panel.
+void draw_do_tab(App& app);
+void draw_worksheet_tab(App& app);
+void draw_help_tab(App& app);
+void draw_request_tab(App& app);
+
+// Groups of the "Do" tab.
+void draw_vessel_group(App& app);
+void draw_pour_group(App& app);
+void draw_bottle_group(App& app);
+void draw_mix_group(App& app);
+void draw_heat_group(App& app);
+void draw_look_group(App& app);
+void draw_float_group(App& app);
+void draw_safety_group(App& app);
+
+/// Draws whichever screen is due into a window of this size.
+void draw_frame(App& app, float width, float height, int framebuffer_height);
+
+/// Shortcuts that work whenever no text is being typed.
+void handle_keys(App& app);
+
+} // namespace matula::window

@@ -1,0 +1,72 @@
+#include "engine/window/group.hpp"
+#include "engine/window/panels.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+namespace matula::window {
+
+void draw_pour_group(App& app) {
+  heading("Pour into it");
+  const auto names = app.vessel_names();
+  std::vector<std::string> words;
+  for (const auto& name : names) {
+    words.push_back("from: " + say_vessel(name));
+  }
+  const auto here = std::find(names.begin(), names.end(), app.hands.pour_from);
+  int chosen = here == names.end() ? 0 : static_cast<int>(here - names.begin());
+  ImGui::SetNextItemWidth(ImGui::GetFontSize() * 12);
+  if (app.widgets.pick("pour.from", "##from", words, chosen)) {
+    app.hands.pour_from = names[static_cast<std::size_t>(chosen)];
+  }
+  app.widgets.number("pour.ml", app.hands.pour_ml, 0.05, 200, number_width(), "%.2f");
+  ImGui::SameLine();
+  ImGui::TextUnformatted("mL");
+  ImGui::SameLine();
+  app.widgets.tick("pour.gently", "gently, down the wall", app.hands.gently);
+  if (app.widgets.button("pour", "Pour")) {
+    app.act(bench::Pour{app.hands.pour_from, app.hands.vessel, app.hands.pour_ml, app.hands.gently},
+            fmt::format("Poured {:g} mL of {} into {}.", app.hands.pour_ml, say_vessel(app.hands.pour_from),
+                        say_vessel(app.hands.vessel)));
+  }
+}
+
+void draw_bottle_group(App& app) {
+  heading("Add from a bottle");
+  const auto& shelf = app.desk->brief().reagents_out;
+  if (shelf.empty()) {
+    ImGui::TextUnformatted("No bottle is out for this case.");
+    return;
+  }
+  std::vector<std::string> words;
+  for (const auto& reagent : shelf) {
+    words.push_back(app.ground.reagent_label(reagent));
+  }
+  ImGui::SetNextItemWidth(ImGui::GetFontSize() * 16);
+  app.widgets.pick("bottle", "##bottle", words, app.hands.bottle);
+  app.widgets.number("bottle.amount", app.hands.amount, 0.05, 100, number_width(), "%.2f");
+  ImGui::SameLine();
+  if (app.widgets.choice("bottle.ml", "mL", !app.hands.in_drops)) {
+    app.hands.in_drops = false;
+  }
+  ImGui::SameLine();
+  if (app.widgets.choice("bottle.drops", "drops", app.hands.in_drops)) {
+    app.hands.in_drops = true;
+  }
+  ImGui::SameLine();
+  const std::string& reagent = shelf[static_cast<std::size_t>(app.hands.bottle)];
+  if (app.widgets.button("add", "Add")) {
+    const double ml = app.hands.in_drops ? app.hands.amount * app.ground.drop_ml(reagent) : app.hands.amount;
+    app.act(bench::Dispense{reagent, app.hands.vessel, ml, app.hands.gently}, fmt::format("Added {:g} {} of {} to {}.", app.hands.amount, app.hands.in_drops ? "drops" : "mL",
+                        app.ground.reagent_label(reagent), say_vessel(app.hands.vessel)));
+  }
+  const std::string caution = app.ground.reagent_caution(reagent);
+  if (!caution.empty()) {
+    ImGui::PushTextWrapPos(0);
+    ImGui::TextDisabled("Caution: %s", caution.c_str());
+    ImGui::PopTextWrapPos();
+  }
+}
+
+} // namespace matula::window

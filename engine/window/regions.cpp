@@ -1,0 +1,22 @@
+#include "engine/window/regions.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace matula::window {
+
+Regions regions(float width, float height, float scale) {
+  const float strip_h = std::floor(84.0F * scale);
+  const float message_h = std::floor(64.0F * scale);
+  // The panel grows with its text, but the bench keeps at least two fifths of the width.
+  const float panel_w = std::floor(std::clamp(400.0F * scale, 0.30F * width, 0.60F * width));
+  const float middle_h = std::max(height - strip_h - message_h, 0.0F);
+  Regions r;
+  r.strip = {0, 0, width, strip_h};
+  r.bench = {0, strip_h, width - panel_w, middle_h};
+  r.panel = {width - panel_w, strip_h, panel_w, middle_h};
+  r.message = {0, strip_h + middle_h, width, message_h};
+  return r;
+}
+
+} // namespace matula::window

@@ -1,0 +1,36 @@
+#include "engine/window/group.hpp"
+#include "engine/window/panels.hpp"
+
+namespace matula::window {
+
+void draw_request_tab(App& app) {
+  const scenario::Brief& brief = app.desk->brief();
+  ImGui::PushTextWrapPos(0);
+  ImGui::TextUnformatted(brief.title.c_str());
+  heading("Request form");
+  ImGui::Text("Patient: %s", brief.patient.c_str());
+  ImGui::Text("Request: %s", brief.request.c_str());
+  ImGui::Text("Specimen: %s", brief.specimen_note.c_str());
+  heading("The bench today");
+  ImGui::TextUnformatted(brief.story.c_str());
+  heading("Asked for");
+  const auto line = [](bool asked, const char* words) {
+    if (asked) {
+      ImGui::BulletText("%s", words);
+    }
+  };
+  line(brief.asks_look, "Colour, clarity and odour");
+  line(brief.asks_gravity, "Specific gravity by urinometer, corrected");
+  line(brief.asks_heat, "Protein by heat and acetic acid");
+  line(brief.asks_ssa, "Protein by sulfosalicylic acid");
+  line(brief.asks_benedict, "Reducing sugar by Benedict's test");
+  heading("Keys");
+  ImGui::TextUnformatted("N, M: next and last vessel. W, B, P: white, black, printed card. R: let time run. Q, D, S, H: these "
+                         "tabs. Arrows move between controls, Space or Enter presses one, Ctrl+Tab changes the part of the "
+                         "window, Esc ends a wait.");
+  heading("Bear in mind");
+  ImGui::TextUnformatted(app.ground.caution("scope").c_str());
+  ImGui::PopTextWrapPos();
+}
+
+} // namespace matula::window

@@ -1,0 +1,200 @@
+#include "engine/window/fonts.hpp"
+#include "engine/window/panels.hpp"
+
+// glad's declarations must come before any other header that brings OpenGL's.
+#include <glad/gl.h>
+
+#define GLFW_INCLUDE_NONE
+#include <GLFW/glfw3.h>
+#include <backends/imgui_impl_glfw.h>
+#include <backends/imgui_impl_opengl3.h>
+#include <imgui.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <fstream>
+#include <ostream>
+
+namespace matula::window {
+
+namespace {
+
+constexpr int settle_frames = 3;               // ImGui needs a few frames after an event to come to rest.
+constexpr double frame_s = 1.0 / 30.0;         // While something moves.
+constexpr double running_frame_s = 0.5;        // While bench time runs but nothing moves by itself.
+
+struct Glfw {
+  Glfw() : ready(glfwInit() == GLFW_TRUE) {}
+  ~Glfw() {
+    if (ready) {
+      glfwTerminate();
+    }
+  }
+  Glfw(const Glfw&) = delete;
+  Glfw& operator=(const Glfw&) = delete;
+  bool ready;
+};
+
+struct Gui {
+  explicit Gui(GLFWwindow* window) {
+    ImGui::CreateContext();
+    ImGui::GetIO().IniFilename = nullptr;
+    ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
+    ImGui_ImplGlfw_InitForOpenGL(window, true);
+    ImGui_ImplOpenGL3_Init("#version 330");
+  }
+  ~Gui() {
+    ImGui_ImplOpenGL3_Shutdown();
+    ImGui_ImplGlfw_Shutdown();
+    ImGui::DestroyContext();
+  }
+  Gui(const Gui&) = delete;
+  Gui& operator=(const Gui&) = delete;
+};
+
+GLFWwindow* open_window() {
+  glfwWindowHint(GLFW_CONTEXT_VERSION_MAJOR, 3);
+  glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 3);
+  glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
+  return glfwCreateWindow(1280, 800, "Matula", nullptr, nullptr);
+}
+
+/// How long the window may sleep before the next frame: negative means until an event comes.
+double rest_s(const App& app) {
+  if (!app.desk || app.desk->finished()) {
+    return -1;
+  }
+  const bool lively = app.clock.waiting() || (app.scene && render::moves(*app.scene));
+  return lively ? frame_s : app.clock.running() ? running_frame_s : -1;
+}
+
+void advance_clock(App& app, double wall_s) {
+  if (!app.desk || app.desk->finished()) {
+    return;
+  }
+  app.wall_s += wall_s;
+  // A tube in a flame, or a float that bobs, does not wait for the learner.
+  const bool driven = app.something_heats() || (app.scene && app.scene->floating && render::moves(*app.scene));
+  const double now = app.desk->time_s();
+  const double then = driven && !app.clock.waiting() && !app.clock.running() ? now + std::min(wall_s, 0.1)
+                                                                              : app.clock.next(now, wall_s);
+  if (then > now) {
+    app.desk->run_to(then);
+    app.changed = true;
+  }
+}
+
+void write_map(const App& app) {
+  const char* file = std::getenv("MATULA_WIDGET_MAP");
+  if (file == nullptr) {
+    return;
+  }
+  const std::string half = std::string(file) + ".part";
+  {
+    std::ofstream out(half);
+    out << app.widgets.map();
+  }
+  std::error_code ignored; // The next frame writes it again.
+  std::filesystem::rename(half, file, ignored);
+}
+
+void draw(App& app, GLFWwindow* window) {
+  int width = 0;
+  int height = 0;
+  glfwGetFramebufferSize(window, &width, &height);
+  ImGui_ImplOpenGL3_NewFrame();
+  ImGui_ImplGlfw_NewFrame();
+  ImGui::NewFrame();
+  draw_frame(app, static_cast<float>(width), static_cast<float>(height), height);
+  ImGui::Render();
+  glViewport(0, 0, width, height);
+  glClearColor(0.10F, 0.10F, 0.11F, 1);
+  glClear(GL_COLOR_BUFFER_BIT);
+  if (app.desk && !app.desk->finished() && app.scene) {
+    const Regions where = regions(static_cast<float>(width), static_cast<float>(height), app.scale);
+    const render::Show show = show_of(app);
+    app.view.draw(*app.scene, show, render::layout(*app.scene, show, where.bench), height);
+    glViewport(0, 0, width, height);
+  }
+  ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+  glfwSwapBuffers(window);
+  write_map(app);
+}
+
+void rescale(App& app, float& drawn_scale) {
+  if (app.scale != drawn_scale) {
+    ImGui_ImplOpenGL3_DestroyFontsTexture();
+    const std::string problem = set_text_scale(app.scale);
+    if (!problem.empty()) {
+      app.say(problem, true);
+    }
+    ImGui_ImplOpenGL3_CreateFontsTexture();
+    drawn_scale = app.scale;
+  }
+}
+
+void loop(App& app, GLFWwindow* window) {
+  float drawn_scale = app.scale;
+  int frames_due = settle_frames;
+  double last = glfwGetTime();
+  while (glfwWindowShouldClose(window) == GLFW_FALSE) {
+    const double rest = rest_s(app);
+    if (frames_due > 0) {
+      glfwPollEvents();
+      --frames_due;
+    } else if (rest < 0) {
+      glfwWaitEvents();
+      frames_due = settle_frames;
+      last = glfwGetTime(); // Sleep is not bench time.
+    } else {
+      const double before = glfwGetTime();
+      glfwWaitEventsTimeout(std::max(rest - (before - last), 0.0));
+    }
+    const double now = glfwGetTime();
+    advance_clock(app, now - last);
+    last = now;
+    rescale(app, drawn_scale);
+    draw(app, window);
+    if (app.scale != drawn_scale) {
+      frames_due = settle_frames;
+    }
+  }
+  if (app.desk) {
+    app.desk->note_time();
+  }
+}
+
+} // namespace
+
+int run(const desk::Ground& ground, const Options& options, std::ostream& err) {
+  const Glfw glfw;
+  GLFWwindow* window = glfw.ready ? open_window() : nullptr;
+  if (window == nullptr) {
+    err << "The bench cannot be opened: no display, or no OpenGL 3.3 on it. Every verb of matula --help works without one.\n";
+    return 1;
+  }
+  glfwMakeContextCurrent(window);
+  const auto find = [](const char* name) { return reinterpret_cast<void*>(glfwGetProcAddress(name)); };
+  if (!render::load_gl(find)) {
+    err << "The bench cannot be drawn: the display offers no OpenGL 3.3.\n";
+    return 1;
+  }
+  const Gui gui(window);
+  auto view = render::BenchView::create(ground.assets_folder());
+  auto help = load_help(ground.assets_folder());
+  const std::string font_problem = set_text_scale(options.text_scale);
+  if (!view || !help || !font_problem.empty()) {
+    err << (!view ? view.error() : !help ? scenario::to_text(help.error()) : font_problem) << '\n';
+    return 1;
+  }
+  App app(ground, options, std::move(*view));
+  app.help = std::move(*help);
+  find_cases(app);
+  if (!options.open_scenario.empty()) {
+    app.open(options.open_scenario);
+  }
+  loop(app, window);
+  return 0;
+}
+
+} // namespace matula::window

@@ -1,0 +1,92 @@
+#include "engine/window/pane.hpp"
+#include "engine/window/panels.hpp"
+
+#include <fmt/format.h>
+
+namespace matula::window {
+
+namespace {
+
+struct WaitRow {
+  const char* name;
+  const char* label;
+  double seconds;
+};
+constexpr WaitRow waits[] = {{"wait.10", "10 s", 10},    {"wait.30", "30 s", 30},
+                             {"wait.60", "1 min", 60},   {"wait.120", "2 min", 120},
+                             {"wait.300", "5 min", 300}, {"wait.600", "10 min", 600}};
+
+void draw_waits(App& app) {
+  ImGui::AlignTextToFramePadding();
+  ImGui::TextUnformatted("Wait");
+  for (const WaitRow& row : waits) {
+    ImGui::SameLine();
+    if (app.widgets.button(row.name, row.label)) {
+      app.clock.wait_until(app.desk->time_s(), app.desk->time_s() + row.seconds);
+    }
+  }
+  ImGui::SameLine();
+  if (app.clock.waiting()) {
+    if (app.widgets.button("wait.stop", "Stop")) {
+      app.clock.stop_waiting();
+    }
+    ImGui::SameLine();
+    const double left = app.clock.until_s() - app.desk->time_s();
+    ImGui::ProgressBar(static_cast<float>(app.clock.progress(app.desk->time_s())), {-1, 0},
+                       (say_time(left) + " left").c_str());
+  }
+}
+
+void draw_text_size(App& app) {
+  ImGui::TextUnformatted("Text");
+  ImGui::SameLine();
+  if (app.widgets.button("text.smaller", "-", app.scale > 1.0F)) {
+    app.scale -= 0.25F;
+  }
+  ImGui::SameLine();
+  ImGui::Text("%.0f %%", static_cast<double>(app.scale) * 100);
+  ImGui::SameLine();
+  if (app.widgets.button("text.larger", "+", app.scale < 2.0F)) {
+    app.scale += 0.25F;
+  }
+}
+
+} // namespace
+
+void draw_strip(App& app, const render::Rect& area) {
+  const Pane pane("strip", area, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+  if (app.widgets.button("leave", "Leave")) {
+    app.close_case();
+    return;
+  }
+  ImGui::SameLine();
+  ImGui::Text("Bench time %s", say_time(app.desk->time_s()).c_str());
+  ImGui::SameLine();
+  if (app.widgets.button("run", app.clock.running() ? "Let it stand still (R)" : "Let time run (R)")) {
+    app.clock.set_running(!app.clock.running());
+  }
+  ImGui::SameLine();
+  draw_text_size(app);
+  ImGui::SameLine();
+  if (!app.marks_wanted) {
+    if (app.widgets.button("hand_in", "Hand in")) {
+      app.marks_wanted = true;
+    }
+  } else {
+    if (app.widgets.button("hand_in.yes", "Yes, hand in and mark")) {
+      app.marks_wanted = false;
+      app.clock = Clock{};
+      app.say(app.desk->finish(), true);
+      return;
+    }
+    ImGui::SameLine();
+    if (app.widgets.button("hand_in.no", "Not yet")) {
+      app.marks_wanted = false;
+    }
+  }
+  ImGui::SameLine();
+  ImGui::TextDisabled("%s", app.desk->brief().title.c_str());
+  draw_waits(app);
+}
+
+} // namespace matula::window

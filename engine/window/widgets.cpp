@@ -1,0 +1,104 @@
+#include "engine/window/widgets.hpp"
+
+#include <imgui.h>
+#include <imgui_stdlib.h>
+
+#include <algorithm>
+#include <fmt/format.h>
+
+namespace matula::window {
+
+void Widgets::note(const char* name) {
+  const ImVec2 low = ImGui::GetItemRectMin();
+  const ImVec2 high = ImGui::GetItemRectMax();
+  if (ImGui::IsItemVisible()) {
+    places_[name] = {(low.x + high.x) / 2, (low.y + high.y) / 2};
+  }
+}
+
+bool Widgets::button(const char* name, const std::string& label, bool enabled) {
+  ImGui::PushID(name);
+  ImGui::BeginDisabled(!enabled);
+  const bool pressed = ImGui::Button(label.c_str());
+  ImGui::EndDisabled();
+  note(name);
+  ImGui::PopID();
+  return pressed;
+}
+
+bool Widgets::choice(const char* name, const std::string& label, bool chosen) {
+  ImGui::PushID(name);
+  const bool pressed = ImGui::RadioButton(label.c_str(), chosen);
+  note(name);
+  ImGui::PopID();
+  return pressed;
+}
+
+bool Widgets::tick(const char* name, const std::string& label, bool& value) {
+  ImGui::PushID(name);
+  const bool changed = ImGui::Checkbox(label.c_str(), &value);
+  note(name);
+  ImGui::PopID();
+  return changed;
+}
+
+bool Widgets::line(const char* name, std::string& text, float width) {
+  ImGui::PushID(name);
+  ImGui::SetNextItemWidth(width);
+  ImGui::InputText("##text", &text);
+  note(name);
+  const bool done = ImGui::IsItemDeactivatedAfterEdit();
+  ImGui::PopID();
+  return done;
+}
+
+bool Widgets::number(const char* name, double& value, double least, double most, float width, const char* format) {
+  ImGui::PushID(name);
+  ImGui::SetNextItemWidth(width);
+  ImGui::InputDouble("##number", &value, 0, 0, format);
+  note(name);
+  const bool done = ImGui::IsItemDeactivatedAfterEdit();
+  value = std::clamp(value, least, most);
+  ImGui::PopID();
+  return done;
+}
+
+bool Widgets::slider(const char* name, const std::string& label, float& value, float least, float most) {
+  ImGui::PushID(name);
+  ImGui::SliderFloat(label.c_str(), &value, least, most, "%.0f mm");
+  note(name);
+  const bool done = ImGui::IsItemDeactivatedAfterEdit();
+  ImGui::PopID();
+  return done;
+}
+
+bool Widgets::pick(const char* name, const std::string& label, const std::vector<std::string>& options, int& chosen) {
+  bool changed = false;
+  ImGui::PushID(name);
+  const bool known = chosen >= 0 && chosen < static_cast<int>(options.size());
+  const bool open = ImGui::BeginCombo(label.c_str(), known ? options[static_cast<std::size_t>(chosen)].c_str() : "choose");
+  if (!open) {
+    note(name);
+  } else {
+    for (int i = 0; i < static_cast<int>(options.size()); ++i) {
+      if (ImGui::Selectable(options[static_cast<std::size_t>(i)].c_str(), i == chosen)) {
+        chosen = i;
+        changed = true;
+      }
+      note(fmt::format("{}.{}", name, i).c_str());
+    }
+    ImGui::EndCombo();
+  }
+  ImGui::PopID();
+  return changed;
+}
+
+std::string Widgets::map() const {
+  std::string text;
+  for (const auto& [name, place] : places_) {
+    text += fmt::format("{} {:.0f} {:.0f}\n", name, place.x, place.y);
+  }
+  return text;
+}
+
+} // namespace matula::window

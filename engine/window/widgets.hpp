@@ -1,0 +1,39 @@
+#pragma once
+
+#include <map>
+#include <string>
+#include <vector>
+
+namespace matula::window {
+
+/// Thin layer over ImGui: every control has a name by which a test (or an assistive tool) can find where it is. Names are
+/// stable; labels are for people.
+class Widgets {
+public:
+  void begin_frame() { places_.clear(); }
+
+  bool button(const char* name, const std::string& label, bool enabled = true);
+  bool choice(const char* name, const std::string& label, bool chosen); ///< Radio button.
+  bool tick(const char* name, const std::string& label, bool& value);   ///< Check box.
+  /// A line of text; true when the learner is done with it (Enter, or moved on) and it has changed.
+  bool line(const char* name, std::string& text, float width);
+  bool number(const char* name, double& value, double least, double most, float width, const char* format);
+  bool slider(const char* name, const std::string& label, float& value, float least, float most); ///< True on release.
+  bool pick(const char* name, const std::string& label, const std::vector<std::string>& options, int& chosen);
+
+  /// Notes the control drawn last under `name`.
+  void note(const char* name);
+  void note_at(const std::string& name, float x, float y) { places_[name] = {x, y}; }
+
+  /// "name x y" a line: the middle of each control drawn this frame.
+  [[nodiscard]] std::string map() const;
+
+private:
+  struct Place {
+    float x = 0;
+    float y = 0;
+  };
+  std::map<std::string, Place> places_;
+};
+
+} // namespace matula::window
