@@ -227,9 +227,11 @@ void main() {
   inside = mix(inside, u_clot.rgb * c.rgb * (0.72 + 0.28 * sqrt(1.0 - q * q)), held * c.a);
 #endif
 #if BED == 1
-  float bed_top = u_bed.a + u_bed_rough * 1.6 * (fbm(vec2(wrap / max(u_bed_rough, 0.25), 5.0 + u_seed)) - 0.5);
+  // Across, not around: round the end the way around shrinks to nothing. A thin bed has no room for high lumps.
+  float bed_lump = min(u_bed_rough, 0.5 * u_bed.a);
+  float bed_top = u_bed.a + bed_lump * 1.6 * (fbm(vec2(p.x / max(u_bed_rough, 0.25), 5.0 + u_seed)) - 0.5);
   float grain = max(u_bed_rough, 0.18);
-  vec2 at = vec2(wrap, h) / grain * 0.9 + u_seed;
+  vec2 at = vec2(p.x, h) / grain * 0.9 + u_seed;
   float lumps = fbm(at) - fbm(at + vec2(-0.27, 0.27));
   float lit = (0.80 + 0.20 * sqrt(1.0 - ball * ball)) * clamp(1.0 + 0.9 * lumps, 0.6, 1.15);
   inside = mix(inside, u_bed.rgb * lit, smoothstep(bed_top + 1.2 * aa + 0.15 * u_bed_rough, bed_top - 0.6 * aa, h));

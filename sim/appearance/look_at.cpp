@@ -111,8 +111,9 @@ Appearance look_at(const column::Column& column, const matter::Catalogue& catalo
   const std::vector<LayerPlace> layers = places(column);
   const std::vector<SeenLayer> optics = seen_layers(column, layers, seeing);
   const std::size_t sharp = optics.size() - layers.size();
-  looks.rows = make_rows(column.shape, optics, sharp,
-                         mean_piece_colour(layers, looks.inner_diameter_mm, seeing), seeing);
+  looks.rows =
+      make_rows(column.shape, optics, sharp, mean_piece_colour(layers, looks.inner_diameter_mm, seeing),
+                undrawn_share(layers, seeing), seeing);
   looks.pieces = make_pieces(layers, column.shape, seeing, seed);
   looks.sediment = look_of_bed(column, seeing);
   looks.settled_share = settled_share(column);

@@ -88,18 +88,26 @@ const matter::Mixture& fullest(const Crowd& crowd, const std::vector<LayerPlace>
   return *layers[best].layer;
 }
 
+double kept_share(const std::vector<Crowd>& all) {
+  double total = 0;
+  for (const Crowd& crowd : all) {
+    total += crowd.count;
+  }
+  return std::min(1.0, most_pieces / std::max(total, 1.0));
+}
+
 } // namespace
+
+double undrawn_share(const std::vector<LayerPlace>& layers, const Seeing& seeing) {
+  return 1 - kept_share(crowds(layers, seeing));
+}
 
 std::vector<Piece> make_pieces(const std::vector<LayerPlace>& layers, const column::VesselShape& shape,
                                const Seeing& seeing, std::uint64_t seed) {
   std::vector<Piece> pieces;
   const std::vector<Crowd> all = crowds(layers, seeing);
-  double total = 0;
-  for (const Crowd& crowd : all) {
-    total += crowd.count;
-  }
   const double width_mm = shape.inner_diameter_mm;
-  const double kept = std::min(1.0, most_pieces / std::max(total, 1.0));
+  const double kept = kept_share(all);
   for (const Crowd& crowd : all) {
     const std::uint64_t family = optics::hash(optics::hash(seed + crowd.kind * size_bins) + crowd.bin);
     optics::Stream random(family);

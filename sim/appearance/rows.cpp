@@ -42,7 +42,7 @@ double luminance(const optics::Spectrum& light, const Seeing& seeing) {
   return optics::to_xyz(light, seeing.tables.colorimetry, seeing.view.lamp).y;
 }
 
-void colour_row(Row& row, const LayerOptics& o, double width_mm, const TwoCards& pieces,
+void colour_row(Row& row, const LayerOptics& o, double width_mm, const TwoCards& pieces, double undrawn,
                 const Seeing& seeing) {
   std::array<optics::Spectrum, lateral_samples> white{};
   std::array<optics::Spectrum, lateral_samples> black{};
@@ -58,9 +58,10 @@ void colour_row(Row& row, const LayerOptics& o, double width_mm, const TwoCards&
     straight[i] = clear[i] * std::exp(-o.scatter[i] * width_mm);
   }
   const double hidden = -std::expm1(-o.hidden * width_mm);
+  const double blurred = -std::expm1(-o.hidden * undrawn * width_mm);
   for (std::size_t k = 0; k < lateral_samples; ++k) {
-    row.on_white[k] = blend(seen(white[k], seeing), pieces.on_white, hidden);
-    row.on_black[k] = blend(seen(black[k], seeing), pieces.on_black, hidden);
+    row.on_white[k] = blend(seen(white[k], seeing), pieces.on_white, blurred);
+    row.on_black[k] = blend(seen(black[k], seeing), pieces.on_black, blurred);
   }
   row.opacity = 1 - (1 - hidden) * luminance(straight, seeing);
   // What is left of the line, over all the light that reaches the eye from there.
@@ -83,7 +84,7 @@ double width_at(const column::VesselShape& shape, double height_mm) {
 }
 
 std::vector<Row> make_rows(const column::VesselShape& shape, const std::vector<SeenLayer>& layers,
-                           std::size_t sharp, const TwoCards& pieces, const Seeing& seeing) {
+                           std::size_t sharp, const TwoCards& pieces, double undrawn, const Seeing& seeing) {
   std::vector<Row> rows;
   if (layers.empty() || layers.back().to_mm <= 0) {
     return rows;
@@ -104,7 +105,7 @@ std::vector<Row> make_rows(const column::VesselShape& shape, const std::vector<S
       rows.push_back(same);
       continue;
     }
-    colour_row(row, o, width_mm, pieces, seeing);
+    colour_row(row, o, width_mm, pieces, undrawn, seeing);
     rows.push_back(row);
     before = o;
     width_before = width_mm;

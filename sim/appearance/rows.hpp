@@ -17,9 +17,10 @@ struct SeenLayer {
 
 /// Even rows covering 0..level_mm. Layers are given bottom to top without gaps; the first `sharp` of them
 /// (the bed) keep a sharp upper edge, the others shade into each other. `pieces` is the colour the visible
-/// pieces lend to what they hide.
+/// pieces lend to what they hide; only the share `undrawn` of them does so here, the others hang before the
+/// rows one by one.
 [[nodiscard]] std::vector<Row> make_rows(const column::VesselShape& shape,
                                          const std::vector<SeenLayer>& layers, std::size_t sharp,
-                                         const TwoCards& pieces, const Seeing& seeing);
+                                         const TwoCards& pieces, double undrawn, const Seeing& seeing);
 
 } // namespace matula::appearance

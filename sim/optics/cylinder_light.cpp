@@ -141,7 +141,7 @@ Surround white_card() {
 }
 
 Surround black_card() {
-  return {0.03, 0.5, 1.0 / 0.9, 0.3, 63, 20};
+  return {0.004, 0.5, 1.0 / 0.9, 0.3, 63, 20};
 }
 
 double chord(const LitCylinder& tube, double offset) {

@@ -25,7 +25,7 @@ struct Surround {
 /// White card behind the tube, lit by the room: the card reflects nine tenths, the bench beside it half as
 /// much.
 [[nodiscard]] Surround white_card();
-/// Black card of 3 % of the white card's luminance, tube lit from the front and the sides.
+/// Black flock paper of 0.4 % of the white card's luminance, tube lit from the front and the sides.
 [[nodiscard]] Surround black_card();
 
 /// A tube of liquid with scattering particles. Lengths in units of the inside diameter.

@@ -13,6 +13,8 @@ namespace {
 /// Angles are taken evenly in log(1 - cos): the forward lobe of a large cluster is narrow.
 constexpr int angle_steps = 48;
 constexpr double narrowest = 1e-9;
+/// 1 - g of a cluster so crowded that light wanders inside it; fitted here.
+constexpr double most_turned = 0.8;
 
 struct Angular {
   double total =
@@ -71,7 +73,9 @@ ClusterScatter cluster_scatter(const Cluster& cluster, double medium_wavelength_
   ClusterScatter c;
   c.scatter_m2 = soft_smaller(rdg, cap);
   c.absorb_m2 = area * -std::expm1(-n * (primary.extinction - primary.scattering) * primary_area / area);
-  c.asymmetry = angular.cosine;
+  // The cap takes light from the narrow forward lobe; what the inner structure turns aside stays turned.
+  const double turned = soft_smaller(rdg * (1 - angular.cosine), most_turned * c.scatter_m2);
+  c.asymmetry = 1 - turned / c.scatter_m2;
   return c;
 }
 

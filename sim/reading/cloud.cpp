@@ -24,6 +24,13 @@ constexpr Stretch acid_part{0.05, 0.97};
 constexpr Stretch heated_part{0.72, 0.97};
 constexpr Stretch control_part{0.06, 0.30};
 
+/// Share of a stretch of the column that the clot takes up.
+double clotted_share(const appearance::Appearance& looks, Stretch part) {
+  const double from_mm = std::max(looks.clot_from_mm, part.from * looks.level_mm);
+  const double to_mm = std::min(looks.clot_to_mm, part.to * looks.level_mm);
+  return std::max(0.0, to_mm - from_mm) / ((part.to - part.from) * looks.level_mm);
+}
+
 double weber(double luminance, double control, double surround) {
   return std::max(luminance - control, 0.0) / (control + surround);
 }
@@ -47,7 +54,7 @@ GradeReading read_cloud(bool against_lower_part, const Looks& looks, const Thres
       falling(contrast, thresholds.print_contrast_1plus),
       granular,
       std::min(flocs, std::max(granular, flocs)),
-      rising(looks.white->clot_fraction, thresholds.clot_fraction_4plus),
+      rising(clotted_share(*looks.white, part), thresholds.clot_fraction_4plus),
   };
   // A tube that holds no cloud on black holds nothing: a stray speck is not a precipitate.
   if (margins[0] < 0) {

@@ -39,6 +39,7 @@ appearance::Appearance looks_of(const Tube& tube) {
     a.pieces.push_back(piece);
   }
   a.clot_fraction = tube.clot;
+  a.clot_to_mm = tube.clot * a.level_mm;
   return a;
 }
 
