@@ -24,6 +24,21 @@ void read_indices(const strict::Table& row, const std::filesystem::path& optics_
   }
 }
 
+void read_guard(const strict::Table& row, const matter::Catalogue& catalogue, matter::ParticleKind& kind) {
+  const auto guard = row.table_if_any("guard");
+  if (!guard) {
+    return;
+  }
+  const auto species = catalogue.find_species(guard->text("species"));
+  if (!species) {
+    guard->complain("species", "the key of a species");
+    return;
+  }
+  kind.guard_species = *species;
+  kind.guard_half_mol_per_l = guard->number("half_mol_per_l", {1e-9, 10, "mol/L"});
+  kind.guard_power = guard->number("power", {0, 10, ""});
+}
+
 matter::ParticleKind read_row(const strict::Table& row) {
   matter::ParticleKind kind;
   kind.key = row.text("key");
@@ -42,6 +57,8 @@ matter::ParticleKind read_row(const strict::Table& row) {
   kind.sticking_ph_width = row.number_or("sticking_ph_width", {0, 14, "pH"}, 0);
   kind.sticking_activation_kj_per_mol =
       row.number_or("sticking_activation_kj_per_mol", {0, 500, "kJ/mol"}, 0);
+  kind.bed_packing = row.number_or("bed_packing", {1e-3, 0.74, ""}, kind.bed_packing);
+  kind.loose_floc_radius_m = row.number_or("loose_floc_radius_m", {0, 1e-3, "m"}, 0);
   kind.size_spread = row.number_or("size_spread", {1, 4, ""}, kind.size_spread);
   kind.source = row.text("source");
   return kind;
@@ -55,6 +72,7 @@ void read_particles(const std::filesystem::path& file, matter::Catalogue& catalo
   strict::File toml(file);
   for (const strict::Table& row : toml.root().tables("particle")) {
     matter::ParticleKind kind = read_row(row);
+    read_guard(row, catalogue, kind);
     read_indices(row, optics_folder, kind, problems);
     check_new(row, kind.key, catalogue.particles);
     catalogue.particles.push_back(kind);

@@ -26,7 +26,11 @@ optics::Spectrum read_absorptivity(const strict::Table& row, const std::filesyst
   for (const strict::Table& band : row.tables_or_none("bands")) {
     const double peak_nm = band.number("peak_nm", wavelength);
     const double height = band.number("epsilon", epsilon);
-    all = optics::sum(all, optics::gaussian_band(height, peak_nm, band.number("fwhm_nm", {1, 1000, "nm"})));
+    all = optics::sum(
+        all,
+        band.has("fwhm_per_cm")
+            ? optics::gaussian_band_per_cm(height, peak_nm, band.number("fwhm_per_cm", {10, 20000, "/cm"}))
+            : optics::gaussian_band(height, peak_nm, band.number("fwhm_nm", {1, 1000, "nm"})));
   }
   if (const auto tail = row.table_if_any("exponential")) {
     const double reference_nm = tail->number("reference_nm", wavelength);

@@ -53,7 +53,15 @@ void read_thresholds(const std::filesystem::path& file, reading::Thresholds& thr
   const std::vector<double> hues =
       sourced_falling(copper, "hue_deg", {0, 360, "degrees"}, thresholds.copper_hue_deg.size());
   std::copy(hues.begin(), hues.end(), thresholds.copper_hue_deg.begin());
-  thresholds.copper_opacity_1plus = sourced(copper, "opacity_1plus", share);
+  const std::vector<double> stood =
+      sourced_falling(copper, "stood_hue_deg", {0, 360, "degrees"}, thresholds.copper_stood_hue_deg.size());
+  std::copy(stood.begin(), stood.end(), thresholds.copper_stood_hue_deg.begin());
+  const strict::Table shares = copper.table("stood_share");
+  (void)shares.text("source");
+  const std::vector<double> settled =
+      shares.numbers("value", {0.01, 1, ""}, thresholds.copper_stood_share.size());
+  std::copy(settled.begin(), settled.end(), thresholds.copper_stood_share.begin());
+  thresholds.copper_bed_hue_4plus_deg = sourced(copper, "bed_hue_4plus_deg", {0, 360, "degrees"});
   const std::vector<double> clarity =
       sourced_falling(root.table("clarity"), "contrast", share, thresholds.clarity_contrast.size());
   std::copy(clarity.begin(), clarity.end(), thresholds.clarity_contrast.begin());

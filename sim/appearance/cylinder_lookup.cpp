@@ -54,6 +54,12 @@ CylinderLookup::Light CylinderLookup::at(double reduced_scatter, double absorpti
     absorption *= deepest / reduced_scatter;
     reduced_scatter = deepest;
   }
+  const double darkest_liquid = table_.absorption.back();
+  if (absorption > darkest_liquid) {
+    // So deep that nothing crosses: what comes back goes with the ratio of the two.
+    reduced_scatter *= darkest_liquid / absorption;
+    absorption = darkest_liquid;
+  }
   const Place s = place(table_.reduced_scatter, reduced_scatter, scatter_knee);
   const Place a = place(table_.absorption, absorption, 0);
   const std::size_t row = table_.absorption.size() * cell;

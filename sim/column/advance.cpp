@@ -26,6 +26,14 @@ constexpr double boiling_shear_per_s = 140; // a rolling boil in a tube; fitted 
 constexpr double neutral_ph = 7;
 constexpr double pa_s_per_mpa_s = 1e-3;
 
+/// Share of encounters that stick although a dissolved substance covers the grains.
+double past_guard(const matter::Mixture& layer, const matter::ParticleKind& kind) {
+  if (kind.guard_species == matter::no_guard) {
+    return 1;
+  }
+  return std::pow(1 + layer.molar(kind.guard_species) / kind.guard_half_mol_per_l, -kind.guard_power);
+}
+
 void grow_clusters(matter::Mixture& layer, const Chemistry& chemistry, double shear_per_s, double seconds) {
   Encounter encounter;
   encounter.volume_ml = layer.volume_ml;
@@ -41,7 +49,8 @@ void grow_clusters(matter::Mixture& layer, const Chemistry& chemistry, double sh
     if (kind.sticking_ph_width > 0 && !ph) {
       ph = matter::ph(layer, *chemistry.catalogue);
     }
-    encounter.sticking = sticking_at(kind, ph.value_or(neutral_ph), layer.temperature_c);
+    encounter.sticking =
+        sticking_at(kind, ph.value_or(neutral_ph), layer.temperature_c) * past_guard(layer, kind);
     aggregate(layer.populations[k], kind, chemistry.collisions[k], encounter, seconds);
     gel(layer.populations[k], kind, chemistry.collisions[k], encounter, seconds);
   }
@@ -75,7 +84,7 @@ void step(Column& column, const Chemistry& chemistry, const Surroundings& surrou
   if (column.sediment.volume_ml > 0) {
     reaction::react(column.sediment, chemistry, *chemistry.catalogue, seconds, surroundings.shear_per_s);
   }
-  settle(column, chemistry, extents(column), seconds);
+  settle(column, chemistry, extents(column), shear_per_s, seconds);
 }
 
 /// Nothing is heated fast, stirred or boiling.

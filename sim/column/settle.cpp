@@ -14,10 +14,12 @@ using matter::size_bins;
 
 constexpr double hindrance_power = 4.65;  // Richardson and Zaki 1954
 constexpr double crowded_fraction = 0.35; // clusters touch everywhere; fitted here
-constexpr double densest_bed = 0.5;       // solid share of a bed of compact grains; common value 0.5-0.6
 constexpr double wettest_bed_share = 0.5; // the bed takes at most this share of the bottom layer a step
 constexpr double slowest_share = 1e-6;    // of a class a step; less is not worth moving
 constexpr double pa_s_per_mpa_s = 1e-3;
+constexpr double quiet_shear_per_s = 1;     // loose flocs part in stronger movement; fitted here
+constexpr double loose_dimension = 2.1;     // of flocs that form by slow sticking; common value
+constexpr double reference_fraction = 1e-4; // of ParticleKind::loose_floc_radius_m
 constexpr double mm_per_m = 1000;
 constexpr double kg_m3_per_g_ml = 1000;
 
@@ -33,15 +35,35 @@ double fall_factor(const matter::Mixture& layer, const Chemistry& chemistry, boo
   return at_the_bed ? free : free * hindrance(crowding);
 }
 
+/// How much faster grains fall for hanging together in loose flocs: Stokes's law for a fractal of grains.
+double floc_gain(double grain_radius_m, double floc_radius_m) {
+  return floc_radius_m > grain_radius_m ? std::pow(floc_radius_m / grain_radius_m, loose_dimension - 1) : 1.0;
+}
+
+/// Radius of the loose flocs of one kind in one layer, m; 0 where there are none.
+double floc_radius_m(const matter::Mixture& layer, std::size_t k, const Chemistry& chemistry,
+                     double shear_per_s) {
+  const matter::ParticleKind& kind = chemistry.catalogue->particles[k];
+  if (kind.loose_floc_radius_m <= 0 || shear_per_s > quiet_shear_per_s || layer.volume_ml <= 0) {
+    return 0;
+  }
+  const double fraction =
+      layer.populations[k].suspended_g() / (kind.solid_density_kg_m3 / kg_m3_per_g_ml) / layer.volume_ml;
+  return kind.loose_floc_radius_m * std::sqrt(fraction / reference_fraction);
+}
+
 /// One class through all layers, from the top down (implicit, so no step is too long); returns what reached
 /// the bottom.
-double fall(Column& column, std::size_t kind, std::size_t bin, double unit_speed,
-            const std::vector<double>& factors, const std::vector<Extent>& heights, double seconds) {
+double fall(Column& column, std::size_t kind, std::size_t bin, const CollisionTable& table,
+            const std::vector<double>& factors, const std::vector<double>& floc_m,
+            const std::vector<Extent>& heights, double seconds) {
   double arriving_g = 0;
   for (std::size_t i = column.layers.size(); i-- > 0;) {
     double& grams = column.layers[i].populations[kind].grams[bin];
     const double before = grams + arriving_g;
-    const double leaving = unit_speed * factors[i] * mm_per_m * seconds / heights[i].thickness_mm();
+    const double gain = floc_gain(table.radius_m[bin], floc_m[i]);
+    const double leaving =
+        gain * table.unit_speed[bin] * factors[i] * mm_per_m * seconds / heights[i].thickness_mm();
     arriving_g = leaving > slowest_share ? before - before / (1 + leaving) : 0.0;
     grams = before - arriving_g;
   }
@@ -66,6 +88,7 @@ void rise(Column& column, std::size_t kind, std::size_t bin, double unit_speed,
 double bed_volume_ml(const matter::Mixture& bed, const Chemistry& chemistry) {
   double volume_ml = 0;
   for (std::size_t k = 0; k < bed.populations.size(); ++k) {
+    const double densest_bed = chemistry.catalogue->particles[k].bed_packing;
     const double solid_g_per_ml = chemistry.catalogue->particles[k].solid_density_kg_m3 / kg_m3_per_g_ml;
     const auto& packing = chemistry.collisions[k].packing;
     for (std::size_t i = 0; i < size_bins; ++i) {
@@ -99,7 +122,8 @@ double hindrance(double volume_fraction) {
   return free > 0 ? std::pow(free, hindrance_power) : 0.0;
 }
 
-void settle(Column& column, const Chemistry& chemistry, const std::vector<Extent>& heights, double seconds) {
+void settle(Column& column, const Chemistry& chemistry, const std::vector<Extent>& heights,
+            const std::vector<double>& shear_per_s, double seconds) {
   std::vector<double> factors;
   factors.reserve(column.layers.size());
   for (const matter::Mixture& layer : column.layers) {
@@ -110,10 +134,15 @@ void settle(Column& column, const Chemistry& chemistry, const std::vector<Extent
     if (!holds(column, k)) {
       continue;
     }
+    std::vector<double> floc_m;
+    floc_m.reserve(column.layers.size());
+    for (std::size_t i = 0; i < column.layers.size(); ++i) {
+      floc_m.push_back(floc_radius_m(column.layers[i], k, chemistry, shear_per_s[i]));
+    }
     for (std::size_t bin = 0; bin < size_bins; ++bin) {
       if (table.unit_speed[bin] >= 0) {
         column.sediment.populations[k].grams[bin] +=
-            fall(column, k, bin, table.unit_speed[bin], factors, heights, seconds);
+            fall(column, k, bin, table, factors, floc_m, heights, seconds);
       } else {
         rise(column, k, bin, table.unit_speed[bin], factors, heights, seconds);
       }

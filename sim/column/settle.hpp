@@ -10,6 +10,7 @@ namespace matula::column {
 
 /// Lets clusters fall (or rise) through the layers for `seconds` and lie down as sediment, which keeps liquid
 /// between them.
-void settle(Column& column, const Chemistry& chemistry, const std::vector<Extent>& heights, double seconds);
+void settle(Column& column, const Chemistry& chemistry, const std::vector<Extent>& heights,
+            const std::vector<double>& shear_per_s, double seconds);
 
 } // namespace matula::column

@@ -13,6 +13,9 @@ inline constexpr std::size_t size_bins = 36;
 
 using ParticleId = std::size_t;
 
+/// ParticleKind::guard_species of a kind that nothing guards.
+inline constexpr std::size_t no_guard = static_cast<std::size_t>(-1);
+
 /// A solid that can hang in a liquid: what one particle is made of and how clusters of it grow and scatter.
 struct ParticleKind {
   std::string key; ///< "albumin_coagulum", "cuprous_oxide", "calcium_phosphate", "cells"
@@ -26,12 +29,20 @@ struct ParticleKind {
   double settling_efficiency = 0.1; ///< Fraction of overtakings in free fall that stick.
   double contact_size_m =
       1; ///< Radius above which contacts at a shear of 1 /s slide off; falls as 1/sqrt(G).
-  double breakage_size_m = 1e-3;     ///< Largest cluster that survives a shear of 1 /s; falls as 1/sqrt(G).
+  double breakage_size_m = 1e-3;  ///< Largest cluster that survives a shear of 1 /s; falls as 1/sqrt(G).
   double gel_volume_fraction = 1; ///< Volume fraction at which clusters lock into one clot; 1 means never.
-  double sticking_ph_centre = 0; ///< Efficiency falls as 10^-((pH-centre)/width)^2; width 0 means no pH law.
+  double sticking_ph_centre = 0;  ///< Efficiency falls as 10^-((pH-centre)/width)^2; width 0 means no pH law.
   double sticking_ph_width = 0;
   double sticking_activation_kj_per_mol =
       0; ///< Sticking falls below 100 °C with this barrier; 0 means it does not.
+  /// Dissolved species that covers the grains and keeps them from growing into each other; npos: none.
+  std::size_t guard_species = no_guard;
+  double guard_half_mol_per_l = 0.01; ///< Sticking falls as (1 + c/half)^-power.
+  double guard_power = 1;
+  double bed_packing = 0.5; ///< Most solid a bed of it holds, share of the bed's volume.
+  /// Radius of the loose flocs its grains gather to at rest, at a solid volume fraction of 1e-4; it goes with
+  /// the square root of that fraction. They fall together and part when shaken. 0: grains fall singly.
+  double loose_floc_radius_m = 0;
   optics::Spectrum refractive_index{}; ///< Real part of the primary solid (or the hydrated cluster material).
   optics::Spectrum extinction_index{}; ///< Imaginary part.
   double size_spread = 1.5;            ///< Lognormal sigma used when tabulating Mie coefficients.

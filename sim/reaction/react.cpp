@@ -117,7 +117,9 @@ void step_precipitation(const Precipitation& row, matter::Mixture& mixture,
     return;
   }
   const double rate_mol_per_m3_s = extent / seconds * 1000;
-  const double wanted = row.nuclei_s_per_mol > 0 ? row.nuclei_s_per_mol * rate_mol_per_m3_s
+  // A burst: once there is more solid than excess, its surface takes up what comes and few nuclei follow.
+  const double young = distance / (distance + solid_molar);
+  const double wanted = row.nuclei_s_per_mol > 0 ? row.nuclei_s_per_mol * rate_mol_per_m3_s * young
                                                  : std::numeric_limits<double>::infinity();
   deposit(population, catalogue.particles[row.solid], grams, static_cast<std::size_t>(row.nucleation_bin),
           wanted, mixture.volume_ml);
@@ -134,12 +136,9 @@ double pace(const matter::Mixture& mixture, const Network& network, Instant& now
 
 /// Symmetric splitting: half of every reaction, the solids, and the other halves in the opposite order.
 void step(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
-          double seconds, double shear_per_s) {
-  {
-    Instant now(mixture, catalogue);
-    for (const Reaction& reaction : network.reactions) {
-      step_reaction(reaction, mixture, now, 0.5 * seconds);
-    }
+          Instant& before, double seconds, double shear_per_s) {
+  for (const Reaction& reaction : network.reactions) {
+    step_reaction(reaction, mixture, before, 0.5 * seconds);
   }
   Instant now(mixture, catalogue);
   for (const Precipitation& row : network.precipitations) {
@@ -165,7 +164,7 @@ void react(matter::Mixture& mixture, const Network& network, const matter::Catal
       const double wanted_s = std::max(shortest_s, largest_share / fastest);
       step_s = left_s / std::ceil(left_s / wanted_s);
     }
-    step(mixture, network, catalogue, step_s, shear_per_s);
+    step(mixture, network, catalogue, now, step_s, shear_per_s);
     left_s = step_s < left_s ? left_s - step_s : 0;
   }
 }

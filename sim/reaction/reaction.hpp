@@ -60,8 +60,9 @@ struct Precipitation {
   Arrhenius growth;               ///< Second order in the excess, L/mol/s at the reference.
   double nucleation_bin = 0;      ///< Class new particles enter.
   /// Particles per m3 wanted for each mol/m3/s of solid formed (a burst of nuclei in proportion to the rate
-  /// of formation). New particles are made only up to that number; the rest of the new solid grows on the
-  /// particles there are. 0: all new solid is new particles.
+  /// of formation and to the share that the excess has of excess and solid together). New particles are made
+  /// only up to that number; the rest of the new solid grows on the particles there are. 0: all new solid is
+  /// new particles.
   double nuclei_s_per_mol = 0;
   double stir_gain_s = 0;         ///< Growth is faster by 1 + stir_gain_s * shear rate.
   double dissolving_per_s = 0.05; ///< First-order return to rest when the solution is short of it.

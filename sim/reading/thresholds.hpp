@@ -17,15 +17,18 @@ struct NamedColour {
 /// Lines on what the eye sees that part one word from the next. Values and sources:
 /// assets/reading/thresholds.toml.
 struct Thresholds {
-  double veil_trace = 0.02;               ///< Weber contrast on the black card.
-  double dark_surround = 0.03;            ///< Luminance the veil is compared with, white card = 1.
-  double print_contrast_1plus = 0.75;     ///< Share of a printed line's contrast left, falling.
-  double granularity_2plus = 0.05;        ///< RMS contrast per element of the eye, rising.
-  double floc_size_3plus_mm = 0.6;        ///< Size holding half of the visible solid, rising.
-  double clot_fraction_4plus = 0.4;       ///< Share of the treated column, rising.
-  double settled_share_3plus = 0.5;       ///< Share of the solid on the bottom.
-  std::array<double, 5> copper_hue_deg{}; ///< Hue lines negative|trace ... 3+|4+, falling.
-  double copper_opacity_1plus = 0.5;
+  double veil_trace = 0.02;                     ///< Weber contrast on the black card.
+  double dark_surround = 0.03;                  ///< Luminance the veil is compared with, white card = 1.
+  double print_contrast_1plus = 0.75;           ///< Share of a printed line's contrast left, falling.
+  double granularity_2plus = 0.05;              ///< RMS contrast per element of the eye, rising.
+  double floc_size_3plus_mm = 0.6;              ///< Size holding half of the visible solid, rising.
+  double clot_fraction_4plus = 0.4;             ///< Share of the treated column, rising.
+  double settled_share_3plus = 0.5;             ///< Share of the solid on the bottom.
+  std::array<double, 5> copper_hue_deg{};       ///< Hue lines negative|trace ... 3+|4+, falling.
+  std::array<double, 4> copper_stood_hue_deg{}; ///< The first four lines for the liquid above the bed.
+  /// Share of the solid on the bottom at which those hold; in between the lines move with the share.
+  std::array<double, 4> copper_stood_share{1, 1, 1, 1};
+  double copper_bed_hue_4plus_deg = 0;      ///< 3+|4+ by the bed, once most of the solid lies there.
   std::array<double, 3> clarity_contrast{}; ///< clear|hazy|cloudy|turbid, falling.
   std::vector<NamedColour> urine_colours;
 };
