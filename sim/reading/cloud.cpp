@@ -48,12 +48,15 @@ GradeReading read_cloud(bool against_lower_part, const Looks& looks, const Thres
       std::max(mean_granularity(*looks.white, part), mean_granularity(*looks.white, acid_part));
   const double flocs = std::max(rising(median_piece_size_mm(*looks.white), thresholds.floc_size_3plus_mm),
                                 rising(looks.white->settled_share, thresholds.settled_share_3plus));
+  // A clot too small for curd is a very large floc.
+  const double lumps =
+      std::max(flocs, rising(looks.white->clot_fraction, 0.5 * thresholds.clot_fraction_4plus));
   const double granular = rising(grains, thresholds.granularity_2plus);
   Margins margins{
       rising(veil, thresholds.veil_trace),
       falling(contrast, thresholds.print_contrast_1plus),
       granular,
-      std::min(flocs, std::max(granular, flocs)),
+      lumps,
       rising(clotted_share(*looks.white, part), thresholds.clot_fraction_4plus),
   };
   // A tube that holds no cloud on black holds nothing: a stray speck is not a precipitate.
