@@ -62,8 +62,7 @@ int run_play(const Play& asked, std::ostream& out, std::ostream& err) {
         << (steps ? "" : scenario::to_text(steps.error()) + "\n");
     return exit_bad_input;
   }
-  const auto played = play_log(*ground->world, *scenario, *steps);
-  const auto report = scoring::score(*ground->world, ground->standards, *scenario, *steps);
+  const auto [played, report] = play_and_mark(*ground, *scenario, *steps);
   if (asked.json) {
     print_json(*scenario, played, report, out);
   } else {

@@ -7,6 +7,7 @@
 
 #include <memory>
 #include <string>
+#include <utility>
 #include <vector>
 
 namespace matula::command {
@@ -36,5 +37,10 @@ struct Played {
 
 [[nodiscard]] Played play_log(const assets::World& world, const scenario::Scenario& scenario,
                               const std::vector<sitting::Event>& log);
+
+/// The same, marked on the way: the log is played once.
+[[nodiscard]] std::pair<Played, scoring::Report> play_and_mark(const Ground& ground,
+                                                               const scenario::Scenario& scenario,
+                                                               const std::vector<sitting::Event>& log);
 
 } // namespace matula::command

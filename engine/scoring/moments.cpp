@@ -14,10 +14,10 @@ struct Player {
   const assets::World& world;
   const scenario::Scenario& scenario;
   const Rulebook& book;
-  sitting::Session session;
+  sitting::Session& session;
   Replay replay{};
 
-  void take(const sitting::Event& event);
+  bench::Outcome take(const sitting::Event& event);
   void write(const sitting::Record& record);
   Moment test_moment(const TestRule& test);
   void note_look(Moment& moment, const std::string& item);
@@ -99,7 +99,7 @@ void Player::write(const sitting::Record& record) {
   replay.written[record.item] = std::move(moment);
 }
 
-void Player::take(const sitting::Event& event) {
+bench::Outcome Player::take(const sitting::Event& event) {
   session.run_to(event.time_s);
   replay.watch.before(event, session.state(), session.setup(), world.catalogue);
   const auto* record = std::get_if<sitting::Record>(&event.what);
@@ -108,6 +108,7 @@ void Player::take(const sitting::Event& event) {
   }
   const auto outcome = session.take(event);
   replay.watch.after(event, session.state(), outcome, world.catalogue);
+  return outcome;
 }
 
 } // namespace
@@ -122,10 +123,13 @@ reading::GradeReading read_vessel(const bench::State& state, const bench::Setup&
 }
 
 Replay play_through(const assets::World& world, const scenario::Scenario& scenario, const Rulebook& book,
-                    const std::vector<sitting::Event>& log) {
-  Player player{world, scenario, book, sitting::Session(world, scenario)};
+                    const std::vector<sitting::Event>& log, sitting::Session& session, const Heard& heard) {
+  Player player{world, scenario, book, session, {}};
   for (const auto& event : log) {
-    player.take(event);
+    const auto outcome = player.take(event);
+    if (heard) {
+      heard(event, outcome);
+    }
   }
   for (const auto& test : book.tests) {
     if (player.replay.tests.count(test.key) == 0) {

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/scoring/heard.hpp"
 #include "engine/scoring/watch.hpp"
 #include "engine/sitting/session.hpp"
 
@@ -40,8 +41,10 @@ struct Replay {
   bool specimen_poured = false;
 };
 
+/// Plays the log in `session`, which must be fresh, and lets `heard` know what came of every event.
 [[nodiscard]] Replay play_through(const assets::World& world, const scenario::Scenario& scenario,
-                                  const Rulebook& book, const std::vector<sitting::Event>& log);
+                                  const Rulebook& book, const std::vector<sitting::Event>& log,
+                                  sitting::Session& session, const Heard& heard);
 
 /// Reference reading of one vessel as it stands.
 [[nodiscard]] reading::GradeReading read_vessel(const bench::State& state, const bench::Setup& setup,

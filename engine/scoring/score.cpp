@@ -64,7 +64,13 @@ bool Case::asks(const std::string& part) const {
 
 Report score(const assets::World& world, const Standards& standards, const scenario::Scenario& scenario,
              const std::vector<sitting::Event>& log) {
-  const auto replay = play_through(world, scenario, standards.rules, log);
+  sitting::Session session(world, scenario);
+  return score(world, standards, scenario, log, session, {});
+}
+
+Report score(const assets::World& world, const Standards& standards, const scenario::Scenario& scenario,
+             const std::vector<sitting::Event>& log, sitting::Session& session, const Heard& heard) {
+  const auto replay = play_through(world, scenario, standards.rules, log, session, heard);
   const Case marked{world, scenario, standards.rules, replay};
   const auto compared = compare_tubes(marked, standards);
   Report report;

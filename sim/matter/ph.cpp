@@ -44,28 +44,29 @@ double shifted_pka(const Species& species, std::size_t group, double log_gamma) 
   return species.pka[group] - (2 * z - 1) * log_gamma;
 }
 
-/// A group that can lose a proton: mol/L of it and its dissociation constant.
+/// A group that can lose a proton: mol/L of it and its dissociation constant. Only the first `count` hold
+/// values: clearing the rest would cost more than the search.
 struct Terms {
-  std::array<double, most_terms> molar{};
-  std::array<double, most_terms> ideal{};    ///< Constant at zero ionic strength.
-  std::array<double, most_terms> constant{}; ///< At the present one.
-  std::array<int, most_terms> gammas{};      ///< constant = ideal * gamma^gammas.
+  std::array<double, most_terms> molar;
+  std::array<double, most_terms> ideal;    ///< Constant at zero ionic strength.
+  std::array<double, most_terms> constant; ///< At the present one.
+  std::array<int, most_terms> gammas;      ///< constant = ideal * gamma^gammas.
   std::size_t count = 0;
 };
 
 /// One dissolved substance and the run of its terms.
 struct Substance {
-  double molar = 0;
-  double charge = 0; ///< With every group protonated.
-  bool macromolecule = false;
-  std::size_t first = 0;
-  std::size_t end = 0;
+  double molar;
+  double charge; ///< With every group protonated.
+  bool macromolecule;
+  std::size_t first;
+  std::size_t end;
 };
 
 /// What is dissolved, gathered once for the whole search.
 struct Solution {
   Terms terms;
-  std::array<Substance, most_substances> substances{};
+  std::array<Substance, most_substances> substances; ///< The first `count` hold values.
   std::size_t count = 0;
   double fixed = 0; ///< Charge per litre with every group protonated.
 };
