@@ -1,6 +1,6 @@
 #pragma once
 
-#include "engine/scoring/report.hpp"
+#include "engine/scoring/report_json.hpp"
 #include "sim/bench/scene.hpp"
 
 #include <nlohmann/json_fwd.hpp>
@@ -23,7 +23,7 @@ struct SeenThing {
 /// against two cards.
 [[nodiscard]] std::vector<SeenThing> describe(const bench::Scene& white, const bench::Scene& printed);
 
-[[nodiscard]] nlohmann::json to_json(const scoring::Report& report);
+using scoring::to_json;
 [[nodiscard]] nlohmann::json to_json(const std::vector<SeenThing>& things);
 
 /// Ledger by ledger: what was earned, and for each lost mark its sentence.

@@ -4,8 +4,6 @@
 #include "engine/command/verbs.hpp"
 #include "engine/sitting/log.hpp"
 
-#include <nlohmann/json.hpp>
-
 #include <filesystem>
 #include <ostream>
 
@@ -51,10 +49,7 @@ int run_score(const Score& asked, std::ostream& out, std::ostream& err) {
   }
   const auto report = scoring::score(*ground->world, ground->standards, *scenario, log->events);
   if (asked.json) {
-    auto all = to_json(report);
-    all["scenario"] = scenario->key;
-    all["scenario_changed"] = !differences.empty();
-    out << all.dump(2) << '\n';
+    out << scoring::marks_text(report, scenario->key, !differences.empty());
   } else {
     out << scenario->title << '\n';
     print_report(report, out);

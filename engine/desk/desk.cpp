@@ -3,12 +3,15 @@
 #include "engine/assets/world.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/scoring/by_the_book.hpp"
+#include "engine/scoring/report_json.hpp"
 #include "engine/scoring/standards.hpp"
 #include "engine/sitting/items.hpp"
 #include "engine/sitting/live.hpp"
 #include "sim/bench/bench.hpp"
 
 #include <fmt/format.h>
+
+#include <fstream>
 
 namespace matula::desk {
 
@@ -104,6 +107,10 @@ const fs::path& Desk::log_file() const {
   return impl_->log_file;
 }
 
+fs::path Desk::marks_file() const {
+  return impl_->log_file.string() + ".marks.json";
+}
+
 bench::Outcome Desk::act(const bench::Action& action) {
   return impl_->live.take(action);
 }
@@ -116,7 +123,18 @@ std::string Desk::record(const std::string& item, const std::string& value) {
 
 std::string Desk::finish() {
   std::string problem = impl_->live.take(sitting::Finish{}).refused_because;
-  return problem.empty() ? impl_->mark() : problem;
+  if (problem.empty()) {
+    problem = impl_->mark();
+  }
+  if (problem.empty()) {
+    std::ofstream out(marks_file());
+    out << scoring::marks_text(*impl_->report, impl_->scenario.key, false);
+    out.close();
+    if (!out) {
+      problem = "The marks could not be written to " + marks_file().string() + ".";
+    }
+  }
+  return problem;
 }
 
 void Desk::run_to(double time_s) {
@@ -134,6 +152,12 @@ double Desk::time_s() const {
 }
 bool Desk::finished() const {
   return impl_->session().finished();
+}
+bool Desk::wears_gloves() const {
+  return impl_->session().state().gloves;
+}
+bool Desk::wears_goggles() const {
+  return impl_->session().state().goggles;
 }
 bench::Scene Desk::scene(const appearance::View& view) const {
   return impl_->session().scene(view);

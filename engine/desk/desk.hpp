@@ -36,6 +36,8 @@ public:
 
   [[nodiscard]] const scenario::Brief& brief() const;
   [[nodiscard]] const std::filesystem::path& log_file() const;
+  /// Where the marks are written when the worksheet is handed in: beside the log.
+  [[nodiscard]] std::filesystem::path marks_file() const;
 
   /// Performs an action now and writes it down; a refusal comes back in words. Throws nothing: an event that
   /// cannot be written is not performed, and the outcome says why.
@@ -44,7 +46,7 @@ public:
   /// Writes an entry of the worksheet; the problem in words, or empty.
   [[nodiscard]] std::string record(const std::string& item, const std::string& value);
 
-  /// Hands the worksheet in and marks the sitting; the problem in words, or empty.
+  /// Hands the worksheet in, marks the sitting and writes the marks down; the problem in words, or empty.
   [[nodiscard]] std::string finish();
 
   void run_to(double time_s);
@@ -53,6 +55,8 @@ public:
 
   [[nodiscard]] double time_s() const;
   [[nodiscard]] bool finished() const;
+  [[nodiscard]] bool wears_gloves() const;
+  [[nodiscard]] bool wears_goggles() const;
   [[nodiscard]] bench::Scene scene(const appearance::View& view) const;
   [[nodiscard]] const std::map<std::string, std::string>& worksheet() const;
 
@@ -70,10 +74,11 @@ private:
 };
 
 /// What a learner may know of a scenario file, without opening it.
-[[nodiscard]] tl::expected<scenario::Brief, scenario::Problems> read_brief(const Ground& ground,
-                                                                           const std::filesystem::path& scenario_file);
+[[nodiscard]] tl::expected<scenario::Brief, scenario::Problems>
+read_brief(const Ground& ground, const std::filesystem::path& scenario_file);
 
-/// Whether a sitting can be read and its worksheet has been handed in. A file that cannot be read counts as not handed in.
+/// Whether a sitting can be read and its worksheet has been handed in. A file that cannot be read counts as
+/// not handed in.
 [[nodiscard]] bool is_handed_in(const std::filesystem::path& sitting_file);
 
 } // namespace matula::desk

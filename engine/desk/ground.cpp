@@ -2,10 +2,25 @@
 
 #include "engine/assets/world.hpp"
 #include "engine/scoring/standards.hpp"
+#include "engine/strict/table.hpp"
 
 #include <algorithm>
 
 namespace matula::desk {
+
+namespace {
+
+scenario::Problems read_bottle_labels(const std::filesystem::path& folder,
+                                      std::map<std::string, std::string>& labels) {
+  strict::File file(folder / "bottle_labels.toml");
+  const strict::Table table = file.root().table("label");
+  for (const std::string& key : table.keys()) {
+    labels[key] = table.text(key);
+  }
+  return file.finish();
+}
+
+} // namespace
 
 Ground::Ground() = default;
 Ground::~Ground() = default;
@@ -23,6 +38,10 @@ tl::expected<Ground, scenario::Problems> Ground::load() {
   if (!standards) {
     return tl::make_unexpected(standards.error());
   }
+  auto problems = read_bottle_labels(ground.folder_, ground.bottle_labels_);
+  if (!problems.empty()) {
+    return tl::make_unexpected(std::move(problems));
+  }
   ground.world_ = std::move(*world);
   ground.standards_ = std::make_unique<const scoring::Standards>(std::move(*standards));
   return ground;
@@ -37,6 +56,11 @@ const std::string& Ground::caution(const std::string& key) const {
 std::string Ground::reagent_label(const std::string& key) const {
   const matter::Reagent* reagent = world_->catalogue.find_reagent(key);
   return reagent == nullptr ? key : reagent->label;
+}
+
+std::string Ground::bottle_label(const std::string& key) const {
+  const auto found = bottle_labels_.find(key);
+  return found == bottle_labels_.end() ? reagent_label(key) : found->second;
 }
 
 std::string Ground::reagent_caution(const std::string& key) const {

@@ -32,6 +32,8 @@ public:
   [[nodiscard]] const std::filesystem::path& assets_folder() const { return folder_; }
   [[nodiscard]] const std::string& caution(const std::string& key) const; ///< Empty for an unknown key.
   [[nodiscard]] std::string reagent_label(const std::string& key) const;
+  /// Short, for the bottle's own label; the full label when there is no shorter one.
+  [[nodiscard]] std::string bottle_label(const std::string& key) const;
   [[nodiscard]] std::string reagent_caution(const std::string& key) const;
   [[nodiscard]] double drop_ml(const std::string& reagent) const; ///< Volume of one drop.
   [[nodiscard]] std::vector<std::string> odour_words() const;     ///< Words a nose may find.
@@ -41,6 +43,7 @@ public:
 private:
   Ground();
   std::filesystem::path folder_;
+  std::map<std::string, std::string> bottle_labels_;
   std::unique_ptr<const assets::World> world_;
   std::unique_ptr<const scoring::Standards> standards_;
 };

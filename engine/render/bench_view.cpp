@@ -282,8 +282,6 @@ void BenchView::Impl::add_vessels(std::vector<Item>& list, const bench::Scene& s
                                        {glass.x - glass.w * 0.05F, glass.y - glass.h * 0.06F, glass.w * 1.1F,
                                         glass.h * 0.17F},
                                        {}, light, frame);
-                      } else if (paper != where.paper.end()) {
-                        carpenter.draw(Furniture::Inked, paper->second, {}, light, frame);
                       }
                     }});
     if (v.place == bench::Place::Flame) {
@@ -368,9 +366,10 @@ std::vector<Item> BenchView::Impl::items(const bench::Scene& scene, const Show& 
   add_vessels(list, scene, show, where, light, false);
   add_air(list, scene, show, where, light);
   Rect marked;
-  for (const auto* places : {&where.vessels, &where.reagents}) {
-    const auto found = places->find(show.marked);
-    marked = found != places->end() ? found->second : marked;
+  for (const auto& [places, before] : {std::pair{&where.vessels, ""}, std::pair{&where.reagents, "shelf:"}}) {
+    for (const auto& [name, r] : *places) {
+      marked = show.marked == before + name ? r : marked;
+    }
   }
   marked = show.marked == "burner" ? joined(where.burner, where.flame)
            : show.marked == "bath" ? where.bath

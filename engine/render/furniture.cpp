@@ -1,25 +1,16 @@
 #include "engine/render/furniture.hpp"
 
+#include "engine/render/label.hpp"
 #include "engine/render/shader_file.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
 #include <cmath>
-#include <sstream>
 
 namespace matula::render {
 
 namespace {
-
-std::vector<std::string> lines_of(const std::string& text) {
-  std::vector<std::string> lines;
-  std::istringstream in(text);
-  for (std::string line; std::getline(in, line);) {
-    lines.push_back(line);
-  }
-  return lines;
-}
 
 /// What to write on a label: the caller's words, or the number of a tube's hole.
 std::string words_for(const std::string& key, const Show& show) {
@@ -91,21 +82,14 @@ void Carpenter::draw(Furniture kind, const Rect& at, const std::array<float, 4>&
 void Carpenter::write_labels(const Show& show, const SceneLayout& where, const Target& target) {
   Canvas canvas(target.width, target.height);
   for (const auto& [key, paper] : where.paper) {
-    const std::vector<std::string> lines = lines_of(words_for(key, show));
-    if (lines.empty()) {
-      continue;
-    }
-    const bool hole = key.starts_with("hole:");
-    double size =
-        std::min(hole ? 17.0 : 16.0, paper.h / static_cast<double>(lines.size()) * (hole ? 1.15 : 0.94));
-    for (const std::string& line : lines) {
-      const double wide = lettering_.width(line, size);
-      size = wide > paper.w * 0.94 ? size * paper.w * 0.94 / wide : size;
-    }
-    double y = paper.y + (paper.h - size * static_cast<double>(lines.size())) / 2;
-    for (const std::string& line : lines) {
-      lettering_.print(canvas, line, paper.x + (paper.w - lettering_.width(line, size)) / 2, y, size);
-      y += size;
+    const bool small = key.starts_with("hole:") || key.starts_with("tag:");
+    const FittedLabel label = fit_label(lettering_, words_for(key, show), paper.w * 0.92,
+                                        paper.h * (small ? 1.1 : 0.94), small ? 19 : 28);
+    double y = paper.y + (paper.h - label.size_px * static_cast<double>(label.lines.size())) / 2;
+    for (const std::string& line : label.lines) {
+      const double wide = lettering_.width(line, label.size_px);
+      lettering_.print(canvas, line, paper.x + (paper.w - wide) / 2, y, label.size_px);
+      y += label.size_px;
     }
   }
   ink_ = make_texture(canvas.width, canvas.height, GL_R8, GL_RED, GL_UNSIGNED_BYTE, canvas.ink.data(), false);
@@ -126,7 +110,7 @@ void Carpenter::draw_bench(const bench::Scene& scene, const Show& show, const Sc
   put(Furniture::Wall, {b.x, b.y, b.w, horizon - b.y});
   put(Furniture::Top, {b.x, horizon, b.w, b.y + b.h - horizon});
   // Shelf and bottles.
-  const Rect shelf{b.x, b.y + b.h * 0.262F, b.w * 0.705F, b.h * 0.026F};
+  const Rect shelf{b.x, b.y + b.h * 0.262F, b.w * 0.80F, b.h * 0.026F};
   put(Furniture::Shadow, {shelf.x - 40, shelf.y + shelf.h * 0.4F, shelf.w + 60, 30}, 0.35F);
   put(Furniture::Plank, shelf, 1.0F, 0.30F);
   for (const auto& [key, bottle] : where.reagents) {
@@ -153,6 +137,11 @@ void Carpenter::draw_bench(const bench::Scene& scene, const Show& show, const Sc
   for (const auto& v : scene.vessels) {
     if (!v.name.starts_with("tube-")) {
       shadow(where.vessels.at(v.name), 1.5F, 26, 0.55F);
+    }
+  }
+  for (const auto& [key, tag] : where.paper) {
+    if (key.starts_with("tag:") && show.labels.count(key) != 0) {
+      put(Furniture::Paper, tag, 0);
     }
   }
   for (std::size_t i = 0; i < where.cards.size(); ++i) {

@@ -2,6 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
+#include <vector>
 
 namespace matula::render {
 
@@ -24,17 +26,27 @@ bool is_tube(const bench::VesselName& name) {
   return name.starts_with("tube-");
 }
 
-void place_tubes(SceneLayout& at, const bench::Scene& scene, double scale) {
-  int count = 0;
+/// The rack's tubes in the order of their numbers.
+std::vector<const bench::SeenVessel*> tubes_of(const bench::Scene& scene) {
+  std::vector<const bench::SeenVessel*> tubes;
   for (const auto& v : scene.vessels) {
-    count += is_tube(v.name) ? 1 : 0;
-  }
-  const double pitch = at.rack.w * 0.94 / std::max(count, 1);
-  int i = 0;
-  for (const auto& v : scene.vessels) {
-    if (!is_tube(v.name)) {
-      continue;
+    if (is_tube(v.name)) {
+      tubes.push_back(&v);
     }
+  }
+  const auto number = [](const bench::SeenVessel* v) { return std::atoi(v->name.c_str() + 5); };
+  std::stable_sort(tubes.begin(), tubes.end(),
+                   [&](const auto* a, const auto* b) { return number(a) < number(b); });
+  return tubes;
+}
+
+void place_tubes(SceneLayout& at, const bench::Scene& scene, double scale) {
+  const auto tubes = tubes_of(scene);
+  const double pitch = at.rack.w * 0.94 / static_cast<double>(std::max<std::size_t>(tubes.size(), 1));
+  int i = 0;
+  int bathed = 0;
+  for (const bench::SeenVessel* tube : tubes) {
+    const bench::SeenVessel& v = *tube;
     double x = at.rack.x + at.rack.w * 0.03 + (i + 0.5) * pitch;
     double bottom = at.rack.y + at.rack.h * 0.92;
     const double height = (v.looks.vessel_height_mm + v.looks.wall_mm) * scale;
@@ -46,7 +58,7 @@ void place_tubes(SceneLayout& at, const bench::Scene& scene, double scale) {
       const double played = std::max(6.0, v.looks.level_mm * std::clamp(v.flame_height, 0.0, 1.0));
       bottom = std::max(at.flame.y + at.flame.h * 0.80 + played * scale * 0.5, at.bench.y + height + 4);
     } else if (v.place == bench::Place::Bath) {
-      x = at.bath.x + at.bath.w * (0.24 + 0.13 * (i % 5));
+      x = at.bath.x + at.bath.w * (0.24 + 0.13 * (bathed++ % 5));
       bottom = at.bath.y + at.bath.h * 0.93;
     }
     at.vessels[v.name] = glass_rect(v.looks, x, bottom, scale);
@@ -59,22 +71,25 @@ void place_others(SceneLayout& at, const bench::Scene& scene, double scale) {
     if (is_tube(v.name)) {
       continue;
     }
-    const double centre = v.name == "specimen" ? 0.09 : v.name == "jar" ? 0.245 : 0.375;
+    const double centre = v.name == "specimen" ? 0.09 : v.name == "jar" ? 0.245 : 0.385;
     const Rect r =
-        glass_rect(v.looks, at.bench.x + at.bench.w * centre, at.bench.y + at.bench.h * 0.955, scale);
+        glass_rect(v.looks, at.bench.x + at.bench.w * centre, at.bench.y + at.bench.h * 0.94, scale);
     at.vessels[v.name] = r;
-    at.paper[v.name] = {r.x + r.w * 0.14F, r.y + r.h * 0.56F, r.w * 0.72F, r.h * 0.30F};
+    if (v.name == "specimen") {
+      at.paper[v.name] = {r.x + r.w * 0.05F, r.y + r.h * 0.44F, r.w * 0.90F, r.h * 0.46F};
+    }
+    at.paper["tag:" + v.name] = standing(at.bench, centre, 0.988, 0.115, 0.036);
   }
 }
 
 void place_bottles(SceneLayout& at, const bench::Scene& scene) {
-  const double shelf_w = 0.68;
+  const double shelf_w = 0.77;
   const double n = static_cast<double>(std::max<std::size_t>(scene.shelf.size(), 6));
   for (std::size_t i = 0; i < scene.shelf.size(); ++i) {
     const double centre = 0.02 + shelf_w * (static_cast<double>(i) + 0.5) / n;
-    const Rect r = standing(at.bench, centre, 0.268, std::min(0.105, shelf_w / n * 0.86), 0.205);
+    const Rect r = standing(at.bench, centre, 0.268, std::min(0.12, shelf_w / n * 0.94), 0.205);
     at.reagents[scene.shelf[i]] = r;
-    at.paper[scene.shelf[i]] = {r.x + r.w * 0.09F, r.y + r.h * 0.47F, r.w * 0.82F, r.h * 0.37F};
+    at.paper[scene.shelf[i]] = {r.x + r.w * 0.05F, r.y + r.h * 0.41F, r.w * 0.90F, r.h * 0.46F};
   }
 }
 
@@ -124,7 +139,7 @@ SceneLayout layout(const bench::Scene& scene, const Show& show, const Rect& area
   for (std::size_t i = 0; i < 3; ++i) {
     at.cards[i] = standing(at.bench, 0.485 + 0.073 * static_cast<double>(i), 0.945, card_w, 0.15);
   }
-  at.lamp = standing(at.bench, 0.86, 0.20, 0.24, 0.19);
+  at.lamp = standing(at.bench, 0.89, 0.20, 0.20, 0.18);
   const double tube_scale = std::min(at.rack.h * 1.05 / 151.0, at.rack.w * 0.94 / 12 / 19.0);
   place_tubes(at, scene, tube_scale);
   place_others(at, scene, std::min(at.bench.h * 0.235 / 150.0, at.bench.w * 0.13 / 66.0));

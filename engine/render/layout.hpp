@@ -17,8 +17,9 @@ struct Show {
   double seconds = 0;        ///< Moves flame, steam and bubbles; the same seconds give the same picture.
   std::map<std::string, std::string>
       labels;         ///< Words on the paper label of a vessel or a bottle, by vessel name or
-                      ///< reagent key; "\n" starts a new line. Without one the label stays blank.
-  std::string marked; ///< Vessel, reagent, "burner" or "bath" to lift out with a soft light (hover).
+                      ///< reagent key, and on the tag before a vessel by "tag:" and its name; broken to
+                      ///< fit, or where "\n" stands. Without words a label stays blank, a tag away.
+  std::string marked; ///< Vessel, "shelf:" and a reagent, "burner" or "bath" to lift out with a soft light.
 };
 
 /// Where everything is, for drawing and for finding what the pointer is on.

@@ -25,7 +25,8 @@ void App::act(const bench::Action& action, const std::string& done_words) {
     say(done_words);
   }
   if (outcome.thermometer_c) {
-    say(fmt::format("{}: the thermometer shows {:.1f} °C.", say_vessel(hands.vessel), *outcome.thermometer_c));
+    say(fmt::format("{}: the thermometer shows {:.1f} °C.", say_vessel(hands.vessel),
+                    *outcome.thermometer_c));
   } else if (std::holds_alternative<bench::Smell>(action)) {
     std::string words;
     for (const std::string& odour : outcome.odours) {
@@ -51,7 +52,7 @@ void App::open(const std::filesystem::path& scenario_file) {
   drafts.clear();
   clock = Clock{};
   tab = Tab::Request;
-  show_tab = changed = true;
+  show_tab = focus_panel = changed = true;
   caution = "specimen";
   say("The specimen has arrived. Read the request, protect yourself, then begin.");
 }
@@ -67,7 +68,7 @@ void App::resume(const std::filesystem::path& sitting_file) {
   drafts = desk->worksheet();
   clock = Clock{};
   tab = Tab::Worksheet;
-  show_tab = changed = true;
+  show_tab = focus_panel = changed = true;
   say("Back where you left it, at " + say_time(desk->time_s()) + " bench time.");
 }
 
@@ -76,6 +77,7 @@ void App::close_case() {
   desk.reset();
   scene.reset();
   message.clear();
+  focus_screen = 3;
   find_cases(*this);
 }
 
@@ -86,7 +88,9 @@ void App::select(const bench::VesselName& vessel) {
   }
 }
 
-void App::look() { act(bench::Look{hands.vessel, hands.view, static_cast<double>(hands.eye_mm)}); }
+void App::look() {
+  act(bench::Look{hands.vessel, hands.view, static_cast<double>(hands.eye_mm)});
+}
 
 std::vector<bench::VesselName> App::vessel_names() const {
   std::vector<bench::VesselName> names;
@@ -100,7 +104,8 @@ std::vector<bench::VesselName> App::vessel_names() const {
     const bool tube = name.rfind("tube-", 0) == 0;
     return tube ? 100 + std::atoi(name.c_str() + 5) : name == "specimen" ? 0 : 1;
   };
-  std::stable_sort(names.begin(), names.end(), [&](const auto& a, const auto& b) { return rank(a) < rank(b); });
+  std::stable_sort(names.begin(), names.end(),
+                   [&](const auto& a, const auto& b) { return rank(a) < rank(b); });
   return names;
 }
 

@@ -42,14 +42,13 @@ struct Hands {
   double bath_c = 100;
   bool wipe = true;
   bool spin = true;
-  bool gloves = false;
-  bool goggles = false;
 };
 
 /// Everything the window holds between frames.
 struct App {
   App(const desk::Ground& the_ground, Options the_options, render::BenchView the_view)
-      : ground(the_ground), options(std::move(the_options)), view(std::move(the_view)), scale(options.text_scale) {}
+      : ground(the_ground), options(std::move(the_options)), view(std::move(the_view)),
+        scale(options.text_scale) {}
 
   const desk::Ground& ground;
   Options options;
@@ -58,7 +57,11 @@ struct App {
   Clock clock;
   Hands hands;
   Tab tab = Tab::Request;
-  bool show_tab = true; ///< Bring `tab` to the front this frame.
+  bool show_tab = true;     ///< Bring `tab` to the front this frame.
+  bool focus_panel = true;  ///< The panel's first control gets the keyboard this frame.
+  bool focus_strip = false; ///< The strip's first control does.
+  int focus_screen = 3; ///< Frames for which the start or marks screen's first control does; ImGui has its
+                        ///< own wish at first.
   float scale = 1.0F;
   std::vector<Offer> offers;
   std::vector<std::filesystem::path> unfinished;
@@ -72,14 +75,16 @@ struct App {
   bool marks_wanted = false; ///< The learner asked to hand in; waits for a yes.
   int marked_test = 0;
   appearance::View marks_view;
-  std::vector<appearance::Appearance> marks_tubes; ///< Of the test on show; empty when it has to be worked out.
+  std::vector<appearance::Appearance>
+      marks_tubes; ///< Of the test on show; empty when it has to be worked out.
 
   std::optional<bench::Scene> scene; ///< As last seen; renewed when something changed.
   double seen_at_s = -1;
   bool changed = true; ///< Something happened since `scene` was made.
   double wall_s = 0;   ///< Moves flame and steam.
 
-  /// Does something at the bench and puts the answer into the message line; `done_words` stand there when it was done.
+  /// Does something at the bench and puts the answer into the message line; `done_words` stand there when it
+  /// was done.
   void act(const bench::Action& action, const std::string& done_words = "");
   void record(const std::string& item, const std::string& value);
   void say(const std::string& words, bool refusal = false);

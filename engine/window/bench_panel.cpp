@@ -39,7 +39,7 @@ void set_view(App& app, const appearance::View& view) {
 
 Thing under_pointer(const App& app, const render::SceneLayout& where, float x, float y) {
   if (const std::string* reagent = find_in(where.reagents, x, y)) {
-    return {*reagent, app.ground.reagent_label(*reagent)};
+    return {"shelf:" + *reagent, app.ground.reagent_label(*reagent)};
   }
   if (const std::string* vessel = find_in(where.vessels, x, y)) {
     return {*vessel, say_vessel(*vessel)};
@@ -78,8 +78,8 @@ void click(App& app, const Thing& thing) {
     const auto names = app.vessel_names();
     if (std::find(names.begin(), names.end(), thing.name) != names.end()) {
       app.select(thing.name);
-    } else if (!thing.name.empty()) {
-      choose_bottle(app, thing.name);
+    } else if (thing.name.rfind("shelf:", 0) == 0) {
+      choose_bottle(app, thing.name.substr(6));
     }
   }
 }
@@ -94,7 +94,7 @@ void note_places(App& app, const render::SceneLayout& where) {
     note(name, place);
   }
   for (const auto& [name, place] : where.reagents) {
-    note(name, place);
+    note("shelf." + name, place);
   }
   note("burner", where.burner);
   note("bath", where.bath);
@@ -102,6 +102,14 @@ void note_places(App& app, const render::SceneLayout& where) {
   note("card.0", where.cards[0]);
   note("card.1", where.cards[1]);
   note("card.2", where.cards[2]);
+}
+
+/// What fits on a cup and can be read from afar: the surname, and the number of the sitting.
+std::string cup_label(const desk::Desk& desk) {
+  std::string name = desk.brief().patient;
+  name = name.substr(0, std::min(name.find(" ("), name.find(',')));
+  const std::string sitting = desk.log_file().stem().string();
+  return name.substr(name.rfind(' ') + 1) + "\nNo. " + sitting.substr(sitting.rfind('-') + 1);
 }
 
 } // namespace
@@ -113,10 +121,12 @@ render::Show show_of(const App& app) {
   show.seconds = app.wall_s;
   show.marked = app.hovered;
   for (const std::string& reagent : app.desk->brief().reagents_out) {
-    show.labels[reagent] = app.ground.reagent_label(reagent);
+    show.labels[reagent] = app.ground.bottle_label(reagent);
   }
-  show.labels["specimen"] = app.desk->brief().patient;
-  show.labels["water"] = "Distilled\nwater";
+  show.labels["specimen"] = cup_label(*app.desk);
+  show.labels["tag:specimen"] = "Specimen";
+  show.labels["tag:jar"] = "Jar";
+  show.labels["tag:water"] = "Water";
   return show;
 }
 

@@ -20,7 +20,9 @@ std::vector<fs::path> files_in(const fs::path& folder, const char* ending) {
   return files;
 }
 
-int rank(const std::string& level) { return level == "first" ? 0 : level == "trap" ? 1 : 2; }
+int rank(const std::string& level) {
+  return level == "first" ? 0 : level == "trap" ? 1 : 2;
+}
 
 } // namespace
 

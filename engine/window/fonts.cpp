@@ -1,5 +1,7 @@
 #include "engine/window/fonts.hpp"
 
+#include "engine/window/palette.hpp"
+
 #include <imgui.h>
 
 #include <filesystem>
@@ -9,11 +11,14 @@ namespace matula::window {
 namespace {
 
 constexpr float base_px = 17.0F;
+constexpr float title_px = 26.0F;
 constexpr const char* text_font = "/usr/share/fonts/truetype/noto/NotoSans-Regular.ttf";
 constexpr const char* math_font = "/usr/share/fonts/truetype/noto/NotoSansMath-Regular.ttf";
 
-// Latin with accents, Greek, punctuation, super- and subscripts; arrows and mathematical signs come from the second font.
+// Latin with accents, Greek, punctuation, super- and subscripts; arrows and mathematical signs come from the
+// second font.
 constexpr ImWchar text_ranges[] = {0x20, 0x17F, 0x370, 0x3FF, 0x2010, 0x2044, 0x2070, 0x209F, 0};
+constexpr ImWchar title_ranges[] = {0x20, 0x7E, 0};
 constexpr ImWchar math_ranges[] = {0x2190, 0x21FF, 0x2200, 0x22FF, 0};
 
 void set_style(float scale) {
@@ -24,18 +29,18 @@ void set_style(float scale) {
   style.FrameRounding = 3;
   style.FramePadding = {7, 4};
   style.ItemSpacing = {8, 5};
-  style.Colors[ImGuiCol_WindowBg] = {0.13F, 0.14F, 0.15F, 1.0F};
-  style.Colors[ImGuiCol_Button] = {0.24F, 0.33F, 0.36F, 1.0F};
-  style.Colors[ImGuiCol_ButtonHovered] = {0.31F, 0.44F, 0.47F, 1.0F};
-  style.Colors[ImGuiCol_ButtonActive] = {0.38F, 0.53F, 0.56F, 1.0F};
-  style.Colors[ImGuiCol_CheckMark] = {0.95F, 0.85F, 0.45F, 1.0F};
-  style.Colors[ImGuiCol_NavHighlight] = {0.98F, 0.85F, 0.35F, 1.0F};
-  style.Colors[ImGuiCol_TextDisabled] = {0.72F, 0.74F, 0.75F, 1.0F};
+  style.FrameBorderSize = 1;
+  style.TabBorderSize = 1;
+  set_colours(style);
   style.ScaleAllSizes(scale);
   ImGui::GetStyle() = style;
 }
 
 } // namespace
+
+void push_title_font() {
+  ImGui::PushFont(ImGui::GetIO().Fonts->Fonts.back());
+}
 
 std::string set_text_scale(float scale) {
   if (!std::filesystem::exists(text_font)) {
@@ -49,6 +54,7 @@ std::string set_text_scale(float scale) {
     merge.MergeMode = true;
     fonts.AddFontFromFileTTF(math_font, base_px * scale, &merge, math_ranges);
   }
+  fonts.AddFontFromFileTTF(text_font, title_px * scale, nullptr, title_ranges);
   fonts.Build();
   set_style(scale);
   return {};

@@ -1,6 +1,7 @@
 #include "engine/window/pane.hpp"
 #include "engine/window/panels.hpp"
 
+#include <fmt/format.h>
 #include <imgui.h>
 
 #include <cmath>
@@ -35,7 +36,11 @@ void draw_panel(App& app, const render::Rect& area) {
         if (!app.show_tab) {
           app.tab = row.tab;
         }
-        ImGui::BeginChild(row.label);
+        ImGui::BeginChild(row.label, {0, 0}, false, ImGuiWindowFlags_NavFlattened);
+        if (app.focus_panel && app.tab == row.tab) {
+          app.focus_panel = false;
+          app.widgets.focus_next();
+        }
         row.draw(app);
         ImGui::EndChild();
         ImGui::EndTabItem();
@@ -55,10 +60,24 @@ void refresh_scene(App& app) {
   }
 }
 
+void tell_state(App& app) {
+  app.widgets.tell("screen", !app.desk ? "start" : app.desk->finished() ? "marks" : "bench");
+  app.widgets.tell("message", app.message);
+  app.widgets.tell("typing", ImGui::GetIO().WantTextInput ? "1" : "0");
+  if (app.desk) {
+    app.widgets.tell("time_s", fmt::format("{:.3f}", app.desk->time_s()));
+    app.widgets.tell("waiting", app.clock.waiting() ? "1" : "0");
+    app.widgets.tell("gloves", app.desk->wears_gloves() ? "1" : "0");
+    app.widgets.tell("vessel", app.hands.vessel);
+    app.widgets.tell("log", app.desk->log_file().string());
+  }
+}
+
 } // namespace
 
-void draw_frame(App& app, float width, float height, int framebuffer_height) {
+void draw_frame(App& app, float width, float height) {
   app.widgets.begin_frame();
+  tell_state(app);
   const render::Rect all{0, 0, width, height};
   if (!app.desk) {
     draw_start_screen(app, all);
@@ -81,7 +100,6 @@ void draw_frame(App& app, float width, float height, int framebuffer_height) {
   draw_bench(app, where.bench);
   draw_panel(app, where.panel);
   draw_message(app, where.message);
-  (void)framebuffer_height;
 }
 
 } // namespace matula::window

@@ -8,7 +8,7 @@ namespace matula::window {
 inline void heading(const char* words) {
   ImGui::Spacing();
   ImGui::Separator();
-  ImGui::TextUnformatted(words);
+  ImGui::TextColored({0.60F, 0.84F, 0.81F, 1.0F}, "%s", words);
 }
 
 /// Width for a short number.

@@ -62,7 +62,8 @@ void draw_heat_group(App& app) {
   draw_hold(app);
   if (app.widgets.button("heat.flame", "Hold it in the flame")) {
     app.act(bench::Move{app.hands.vessel, bench::Place::Flame, parts[app.hands.heat_part].height,
-                        app.hands.towards_person, app.hands.keep_moving}, "Held in the flame; bench time runs. Take it out in time.");
+                        app.hands.towards_person, app.hands.keep_moving},
+            "Held in the flame; bench time runs. Take it out in time.");
   }
   ImGui::SameLine();
   if (app.widgets.button("heat.rack", "Back to the rack")) {

@@ -4,7 +4,8 @@
 
 namespace matula::window {
 
-tl::expected<std::vector<HelpTopic>, scenario::Problems> load_help(const std::filesystem::path& assets_folder) {
+tl::expected<std::vector<HelpTopic>, scenario::Problems>
+load_help(const std::filesystem::path& assets_folder) {
   strict::File file(assets_folder / "help.toml");
   std::vector<HelpTopic> topics;
   for (const strict::Table& row : file.root().tables("topic")) {

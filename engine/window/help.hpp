@@ -19,6 +19,7 @@ struct HelpTopic {
 };
 
 /// Reads assets/help.toml.
-[[nodiscard]] tl::expected<std::vector<HelpTopic>, scenario::Problems> load_help(const std::filesystem::path& assets_folder);
+[[nodiscard]] tl::expected<std::vector<HelpTopic>, scenario::Problems>
+load_help(const std::filesystem::path& assets_folder);
 
 } // namespace matula::window

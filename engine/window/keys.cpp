@@ -2,6 +2,7 @@
 
 #include <imgui.h>
 
+#define GLFW_INCLUDE_NONE
 #include <GLFW/glfw3.h>
 
 #include <algorithm>
@@ -27,7 +28,7 @@ void step_vessel(App& app, int by) {
 
 void show(App& app, Tab tab) {
   app.tab = tab;
-  app.show_tab = true;
+  app.show_tab = app.focus_panel = true;
 }
 
 void set_card(App& app, appearance::Card card) {
@@ -70,6 +71,9 @@ void handle_keys(App& app) {
   }
   if (pressed(GLFW_KEY_H)) {
     show(app, Tab::Help);
+  }
+  if (pressed(GLFW_KEY_T)) {
+    app.focus_strip = true;
   }
   if (pressed(GLFW_KEY_ESCAPE)) {
     app.clock.stop_waiting();

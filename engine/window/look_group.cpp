@@ -47,7 +47,8 @@ void draw_float_group(App& app) {
   ImGui::SameLine();
   app.widgets.tick("float.spin", "spun as it goes in", app.hands.spin);
   if (app.widgets.button("float.in", "Lower it into this vessel", !floats)) {
-    app.act(bench::Float{app.hands.vessel, app.hands.wipe, app.hands.spin}, "The float is bobbing. Let it come to rest before you read.");
+    app.act(bench::Float{app.hands.vessel, app.hands.wipe, app.hands.spin},
+            "The float is bobbing. Let it come to rest before you read.");
     app.clock.wait_until(app.desk->time_s(), app.desk->time_s() + 5);
   }
   ImGui::SameLine();

@@ -1,3 +1,4 @@
+#include "engine/window/flow.hpp"
 #include "engine/window/group.hpp"
 #include "engine/window/pane.hpp"
 #include "engine/window/panels.hpp"
@@ -25,20 +26,34 @@ constexpr std::array<LedgerRow, 5> ledgers{{{Ledger::Reading, "Reading: what the
                                             {Ledger::Safety, "Safety"}}};
 
 void draw_mark(const scoring::Mark& mark) {
+  ImGui::TableNextRow();
+  ImGui::TableNextColumn();
   ImGui::Text("%d of %d", mark.earned, mark.possible);
-  ImGui::SameLine(ImGui::GetFontSize() * 4.5F);
-  ImGui::PushTextWrapPos(0);
+  ImGui::TableNextColumn();
   std::string words = mark.label;
   if (!mark.entered.empty()) {
     words += ": you wrote " + mark.entered;
   }
-  ImGui::TextUnformatted(words.c_str());
+  ImGui::TextWrapped("%s", words.c_str());
   if (!mark.reason.empty()) {
-    ImGui::Indent(ImGui::GetFontSize() * 4.5F);
-    ImGui::TextUnformatted(mark.reason.c_str());
-    ImGui::Unindent(ImGui::GetFontSize() * 4.5F);
+    ImGui::TextWrapped("%s", mark.reason.c_str());
   }
-  ImGui::PopTextWrapPos();
+}
+
+void draw_ledger(const scoring::Report& report, const LedgerRow& row) {
+  heading(
+      fmt::format("{}: {} of {}", row.title, report.earned(row.ledger), report.possible(row.ledger)).c_str());
+  if (!ImGui::BeginTable(row.title, 2, ImGuiTableFlags_RowBg | ImGuiTableFlags_BordersInnerH)) {
+    return;
+  }
+  ImGui::TableSetupColumn("marks", ImGuiTableColumnFlags_WidthFixed, ImGui::CalcTextSize("88 of 88").x);
+  ImGui::TableSetupColumn("what");
+  for (const scoring::Mark& mark : report.marks) {
+    if (mark.ledger == row.ledger) {
+      draw_mark(mark);
+    }
+  }
+  ImGui::EndTable();
 }
 
 void draw_ledgers(const scoring::Report& report) {
@@ -46,14 +61,8 @@ void draw_ledgers(const scoring::Report& report) {
     ImGui::TextWrapped("Safety stop: this station is not passed, whatever the other marks.");
   }
   for (const LedgerRow& row : ledgers) {
-    if (report.possible(row.ledger) == 0) {
-      continue;
-    }
-    heading(fmt::format("{}: {} of {}", row.title, report.earned(row.ledger), report.possible(row.ledger)).c_str());
-    for (const scoring::Mark& mark : report.marks) {
-      if (mark.ledger == row.ledger) {
-        draw_mark(mark);
-      }
+    if (report.possible(row.ledger) > 0) {
+      draw_ledger(report, row);
     }
   }
   heading("What a careful reader would have come to");
@@ -71,10 +80,28 @@ void draw_card_choice(App& app, const char* name, const char* label, appearance:
   }
 }
 
+/// Each over its own half of the picture below.
+void draw_captions(const scoring::ByTheBook& test) {
+  const bool done = !test.learner_vessel.empty();
+  if (!ImGui::BeginTable("captions", done ? 2 : 1, ImGuiTableFlags_SizingStretchSame)) {
+    return;
+  }
+  if (done) {
+    ImGui::TableNextColumn();
+    ImGui::TextWrapped("Your %s as you read it, at %s. A practised reader: %s.",
+                       say_vessel(test.learner_vessel).c_str(), say_time(test.learner_read_at_s).c_str(),
+                       test.learner_tube_word.c_str());
+  }
+  ImGui::TableNextColumn();
+  ImGui::TextWrapped("%sBy the book: %s.", done ? "" : "You did not do this test. ",
+                     test.reference_word.c_str());
+  ImGui::EndTable();
+}
+
 void draw_tubes(App& app, const scoring::Report& report) {
   for (int i = 0; i < static_cast<int>(report.tubes.size()); ++i) {
     if (i > 0) {
-      ImGui::SameLine();
+      flow(width_of(say_test(report.tubes[static_cast<std::size_t>(i)].test)) + ImGui::GetFrameHeight());
     }
     const auto& test = report.tubes[static_cast<std::size_t>(i)];
     if (app.widgets.choice(("marks." + test.test).c_str(), say_test(test.test), app.marked_test == i)) {
@@ -85,20 +112,13 @@ void draw_tubes(App& app, const scoring::Report& report) {
   draw_card_choice(app, "marks.white", "white", appearance::Card::White);
   ImGui::SameLine();
   draw_card_choice(app, "marks.black", "black", appearance::Card::Black);
-  ImGui::SameLine();
+  flow(width_of("printed card") + ImGui::GetFrameHeight());
   draw_card_choice(app, "marks.printed", "printed card", appearance::Card::Printed);
   const auto& test = report.tubes[static_cast<std::size_t>(app.marked_test)];
   if (app.marks_tubes.empty()) {
     app.marks_tubes = app.desk->tubes_of(test, app.marks_view);
   }
-  ImGui::PushTextWrapPos(0);
-  if (test.learner_vessel.empty()) {
-    ImGui::Text("You did not do this test. By the book it reads %s.", test.reference_word.c_str());
-  } else {
-    ImGui::Text("Left: your tube as you read it (a practised reader: %s). Right: the same test by the book (%s).",
-                test.learner_tube_word.c_str(), test.reference_word.c_str());
-  }
-  ImGui::PopTextWrapPos();
+  draw_captions(test);
   const ImVec2 room = ImGui::GetContentRegionAvail();
   const int width = static_cast<int>(room.x);
   const int height = static_cast<int>(room.y);
@@ -115,17 +135,25 @@ void draw_marks_screen(App& app, const render::Rect& area) {
   const float left = std::floor(area.w * 0.56F);
   {
     const Pane pane("marks", {area.x, area.y, left, area.h});
+    if (app.focus_screen > 0) {
+      --app.focus_screen;
+      app.widgets.focus_next();
+    }
     if (app.widgets.button("marks.close", "Back to the cases")) {
       app.desk.reset();
       app.scene.reset();
       app.marks_tubes.clear();
       app.message.clear();
+      app.focus_screen = 3;
       find_cases(app);
       return;
     }
     ImGui::SameLine();
     ImGui::TextUnformatted(app.desk->brief().title.c_str());
-    ImGui::BeginChild("ledgers");
+    if (!app.message.empty()) {
+      ImGui::TextWrapped("%s", app.message.c_str());
+    }
+    ImGui::BeginChild("ledgers", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
     draw_ledgers(report);
     ImGui::EndChild();
   }

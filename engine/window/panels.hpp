@@ -14,6 +14,7 @@ void draw_strip(App& app, const render::Rect& area);
 void draw_bench(App& app, const render::Rect& area);
 void draw_message(App& app, const render::Rect& area);
 void draw_marks_screen(App& app, const render::Rect& area);
+void draw_text_size(App& app); ///< Part of the strip and of the start screen.
 
 // Tabs of the side panel.
 void draw_do_tab(App& app);
@@ -32,7 +33,7 @@ void draw_float_group(App& app);
 void draw_safety_group(App& app);
 
 /// Draws whichever screen is due into a window of this size.
-void draw_frame(App& app, float width, float height, int framebuffer_height);
+void draw_frame(App& app, float width, float height);
 
 /// Shortcuts that work whenever no text is being typed.
 void handle_keys(App& app);

@@ -58,7 +58,8 @@ void draw_bottle_group(App& app) {
   const std::string& reagent = shelf[static_cast<std::size_t>(app.hands.bottle)];
   if (app.widgets.button("add", "Add")) {
     const double ml = app.hands.in_drops ? app.hands.amount * app.ground.drop_ml(reagent) : app.hands.amount;
-    app.act(bench::Dispense{reagent, app.hands.vessel, ml, app.hands.gently}, fmt::format("Added {:g} {} of {} to {}.", app.hands.amount, app.hands.in_drops ? "drops" : "mL",
+    app.act(bench::Dispense{reagent, app.hands.vessel, ml, app.hands.gently},
+            fmt::format("Added {:g} {} of {} to {}.", app.hands.amount, app.hands.in_drops ? "drops" : "mL",
                         app.ground.reagent_label(reagent), say_vessel(app.hands.vessel)));
   }
   const std::string caution = app.ground.reagent_caution(reagent);

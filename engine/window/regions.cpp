@@ -6,8 +6,10 @@
 namespace matula::window {
 
 Regions regions(float width, float height, float scale) {
-  const float strip_h = std::floor(84.0F * scale);
-  const float message_h = std::floor(64.0F * scale);
+  // Where large text meets a small window, answers and cautions need more lines.
+  const bool narrow = width / scale < 1000;
+  const float strip_h = std::floor(74.0F * scale);
+  const float message_h = std::floor((narrow ? 98.0F : 80.0F) * scale);
   // The panel grows with its text, but the bench keeps at least two fifths of the width.
   const float panel_w = std::floor(std::clamp(400.0F * scale, 0.30F * width, 0.60F * width));
   const float middle_h = std::max(height - strip_h - message_h, 0.0F);

@@ -6,6 +6,10 @@ namespace matula::window {
 void draw_request_tab(App& app) {
   const scenario::Brief& brief = app.desk->brief();
   ImGui::PushTextWrapPos(0);
+  if (app.widgets.button("request.begin", "Begin: go to Do (D)")) {
+    app.tab = Tab::Do;
+    app.show_tab = app.focus_panel = true;
+  }
   ImGui::TextUnformatted(brief.title.c_str());
   heading("Request form");
   ImGui::Text("Patient: %s", brief.patient.c_str());
@@ -25,9 +29,10 @@ void draw_request_tab(App& app) {
   line(brief.asks_ssa, "Protein by sulfosalicylic acid");
   line(brief.asks_benedict, "Reducing sugar by Benedict's test");
   heading("Keys");
-  ImGui::TextUnformatted("N, M: next and last vessel. W, B, P: white, black, printed card. R: let time run. Q, D, S, H: these "
-                         "tabs. Arrows move between controls, Space or Enter presses one, Ctrl+Tab changes the part of the "
-                         "window, Esc ends a wait.");
+  ImGui::TextUnformatted(
+      "N, M: next and last vessel. W, B, P: white, black, printed card. R: let time run. Q, D, S, H: these "
+      "tabs. T: the top line with the waits and handing in. Arrows move between controls, Space or Enter "
+      "presses one or begins typing in a field, Enter ends it. Esc ends a wait.");
   heading("Bear in mind");
   ImGui::TextUnformatted(app.ground.caution("scope").c_str());
   ImGui::PopTextWrapPos();

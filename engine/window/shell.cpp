@@ -1,4 +1,5 @@
 #include "engine/window/fonts.hpp"
+#include "engine/window/key_memory.hpp"
 #include "engine/window/panels.hpp"
 
 // glad's declarations must come before any other header that brings OpenGL's.
@@ -19,9 +20,9 @@ namespace matula::window {
 
 namespace {
 
-constexpr int settle_frames = 3;               // ImGui needs a few frames after an event to come to rest.
-constexpr double frame_s = 1.0 / 30.0;         // While something moves.
-constexpr double running_frame_s = 0.5;        // While bench time runs but nothing moves by itself.
+constexpr int settle_frames = 4;        // ImGui needs a few frames after an event to come to rest.
+constexpr double frame_s = 1.0 / 30.0;  // While something moves.
+constexpr double running_frame_s = 0.5; // While bench time runs but nothing moves by itself.
 
 struct Glfw {
   Glfw() : ready(glfwInit() == GLFW_TRUE) {}
@@ -40,6 +41,7 @@ struct Gui {
     ImGui::CreateContext();
     ImGui::GetIO().IniFilename = nullptr;
     ImGui::GetIO().ConfigFlags |= ImGuiConfigFlags_NavEnableKeyboard;
+    keys.attach(window);
     ImGui_ImplGlfw_InitForOpenGL(window, true);
     ImGui_ImplOpenGL3_Init("#version 330");
   }
@@ -50,6 +52,7 @@ struct Gui {
   }
   Gui(const Gui&) = delete;
   Gui& operator=(const Gui&) = delete;
+  KeyMemory keys;
 };
 
 GLFWwindow* open_window() {
@@ -74,10 +77,11 @@ void advance_clock(App& app, double wall_s) {
   }
   app.wall_s += wall_s;
   // A tube in a flame, or a float that bobs, does not wait for the learner.
-  const bool driven = app.something_heats() || (app.scene && app.scene->floating && render::moves(*app.scene));
+  const bool driven =
+      app.something_heats() || (app.scene && app.scene->floating && render::moves(*app.scene));
   const double now = app.desk->time_s();
   const double then = driven && !app.clock.waiting() && !app.clock.running() ? now + std::min(wall_s, 0.1)
-                                                                              : app.clock.next(now, wall_s);
+                                                                             : app.clock.next(now, wall_s);
   if (then > now) {
     app.desk->run_to(then);
     app.changed = true;
@@ -105,7 +109,7 @@ void draw(App& app, GLFWwindow* window) {
   ImGui_ImplOpenGL3_NewFrame();
   ImGui_ImplGlfw_NewFrame();
   ImGui::NewFrame();
-  draw_frame(app, static_cast<float>(width), static_cast<float>(height), height);
+  draw_frame(app, static_cast<float>(width), static_cast<float>(height));
   ImGui::Render();
   glViewport(0, 0, width, height);
   glClearColor(0.10F, 0.10F, 0.11F, 1);
@@ -133,7 +137,7 @@ void rescale(App& app, float& drawn_scale) {
   }
 }
 
-void loop(App& app, GLFWwindow* window) {
+void loop(App& app, GLFWwindow* window, KeyMemory& keys) {
   float drawn_scale = app.scale;
   int frames_due = settle_frames;
   double last = glfwGetTime();
@@ -154,6 +158,9 @@ void loop(App& app, GLFWwindow* window) {
     advance_clock(app, now - last);
     last = now;
     rescale(app, drawn_scale);
+    if (keys.before_frame()) {
+      frames_due = settle_frames;
+    }
     draw(app, window);
     if (app.scale != drawn_scale) {
       frames_due = settle_frames;
@@ -170,7 +177,8 @@ int run(const desk::Ground& ground, const Options& options, std::ostream& err) {
   const Glfw glfw;
   GLFWwindow* window = glfw.ready ? open_window() : nullptr;
   if (window == nullptr) {
-    err << "The bench cannot be opened: no display, or no OpenGL 3.3 on it. Every verb of matula --help works without one.\n";
+    err << "The bench cannot be opened: no display, or no OpenGL 3.3 on it. Every verb of matula --help "
+           "works without one.\n";
     return 1;
   }
   glfwMakeContextCurrent(window);
@@ -179,7 +187,7 @@ int run(const desk::Ground& ground, const Options& options, std::ostream& err) {
     err << "The bench cannot be drawn: the display offers no OpenGL 3.3.\n";
     return 1;
   }
-  const Gui gui(window);
+  Gui gui(window);
   auto view = render::BenchView::create(ground.assets_folder());
   auto help = load_help(ground.assets_folder());
   const std::string font_problem = set_text_scale(options.text_scale);
@@ -193,7 +201,7 @@ int run(const desk::Ground& ground, const Options& options, std::ostream& err) {
   if (!options.open_scenario.empty()) {
     app.open(options.open_scenario);
   }
-  loop(app, window);
+  loop(app, window, gui.keys);
   return 0;
 }
 

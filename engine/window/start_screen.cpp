@@ -1,80 +1,109 @@
+#include "engine/window/fonts.hpp"
 #include "engine/window/group.hpp"
 #include "engine/window/pane.hpp"
 #include "engine/window/panels.hpp"
 
-#include <fmt/format.h>
+#include <algorithm>
 
 namespace matula::window {
 
 namespace {
 
+const char* say_level(const std::string& level) {
+  return level == "first" ? "First steps" : level == "trap" ? "With a trap" : "Examination";
+}
+
+void draw_offer(App& app, const Offer& offer, std::filesystem::path& chosen) {
+  ImGui::TableNextRow();
+  ImGui::TableNextColumn();
+  if (!offer.problem.empty()) {
+    ImGui::TableSetColumnIndex(2);
+    ImGui::TextWrapped("%s cannot be opened: %s", offer.file.filename().c_str(), offer.problem.c_str());
+    return;
+  }
+  if (app.widgets.button(("case." + offer.file.stem().string()).c_str(), "Open")) {
+    chosen = offer.file;
+  }
+  ImGui::TableNextColumn();
+  ImGui::AlignTextToFramePadding();
+  ImGui::TextUnformatted(say_level(offer.level));
+  ImGui::TableNextColumn();
+  ImGui::AlignTextToFramePadding();
+  ImGui::TextWrapped("%s", offer.title.c_str());
+  ImGui::TableNextColumn();
+  ImGui::AlignTextToFramePadding();
+  ImGui::TextWrapped("%s", offer.request.c_str());
+}
+
 void draw_offers(App& app) {
-  for (std::size_t i = 0; i < app.offers.size(); ++i) {
-    const Offer& offer = app.offers[i];
-    const std::string name = "case." + offer.file.stem().string();
-    if (!offer.problem.empty()) {
-      ImGui::TextWrapped("%s cannot be opened: %s", offer.file.filename().c_str(), offer.problem.c_str());
-      continue;
+  std::filesystem::path chosen; // Opening makes the list anew.
+  if (ImGui::BeginTable("offers", 4,
+                        ImGuiTableFlags_RowBg | ImGuiTableFlags_BordersInnerH |
+                            ImGuiTableFlags_SizingFixedFit)) {
+    ImGui::TableSetupColumn("");
+    ImGui::TableSetupColumn("Level");
+    ImGui::TableSetupColumn("Case", ImGuiTableColumnFlags_WidthStretch, 2.0F);
+    ImGui::TableSetupColumn("What the ward asks", ImGuiTableColumnFlags_WidthStretch, 3.0F);
+    ImGui::TableHeadersRow();
+    for (const Offer& offer : app.offers) {
+      draw_offer(app, offer, chosen);
     }
-    if (app.widgets.button(name.c_str(), "Open")) {
-      const std::filesystem::path file = offer.file; // Opening makes the list anew.
-      app.open(file);
-      return;
-    }
-    ImGui::SameLine();
-    ImGui::TextUnformatted(offer.title.c_str());
-    ImGui::Indent();
-    ImGui::PushTextWrapPos(0);
-    ImGui::TextDisabled("%s", offer.request.c_str());
-    ImGui::PopTextWrapPos();
-    ImGui::Unindent();
+    ImGui::EndTable();
+  }
+  if (!chosen.empty()) {
+    app.open(chosen);
   }
 }
 
 void draw_unfinished(App& app) {
+  std::filesystem::path chosen;
   for (const auto& file : app.unfinished) {
-    const std::string name = "resume." + file.stem().string();
-    if (app.widgets.button(name.c_str(), "Go on")) {
-      const std::filesystem::path chosen = file;
-      app.resume(chosen);
-      return;
+    if (app.widgets.button(("resume." + file.stem().string()).c_str(), "Go on")) {
+      chosen = file;
     }
     ImGui::SameLine();
     ImGui::TextUnformatted(file.stem().c_str());
   }
+  if (!chosen.empty()) {
+    app.resume(chosen);
+  }
+}
+
+void draw_preface(App& app) {
+  push_title_font();
+  ImGui::TextUnformatted("Matula: the manual urine examination");
+  ImGui::PopFont();
+  ImGui::PushTextWrapPos(0);
+  ImGui::TextUnformatted(app.ground.caution("scope").c_str());
+  ImGui::TextUnformatted(
+      "Screens differ: never grade a real tube by a colour on a screen. All patients here are invented.");
+  if (!app.message.empty()) {
+    ImGui::TextUnformatted(app.message.c_str());
+  }
+  ImGui::PopTextWrapPos();
+  draw_text_size(app);
 }
 
 } // namespace
 
 void draw_start_screen(App& app, const render::Rect& area) {
-  const Pane pane("start", area);
-  ImGui::TextUnformatted("Matula: the manual urine examination");
-  ImGui::PushTextWrapPos(0);
-  ImGui::TextUnformatted(app.ground.caution("scope").c_str());
-  ImGui::TextUnformatted("Screens differ: never grade a real tube by a colour on a screen. All patients here are invented.");
-  ImGui::PopTextWrapPos();
-  if (!app.message.empty()) {
-    ImGui::TextWrapped("%s", app.message.c_str());
+  // Lines of text stay short enough to read on a wide window.
+  const float width = std::min(area.w, ImGui::GetFontSize() * 66);
+  const Pane pane("start", {area.x + (area.w - width) / 2, area.y, width, area.h});
+  draw_preface(app);
+  if (app.focus_screen > 0) {
+    --app.focus_screen;
+    app.widgets.focus_next();
   }
-  ImGui::TextUnformatted("Text");
-  ImGui::SameLine();
-  if (app.widgets.button("text.smaller", "-", app.scale > 1.0F)) {
-    app.scale -= 0.25F;
-  }
-  ImGui::SameLine();
-  if (app.widgets.button("text.larger", "+", app.scale < 2.0F)) {
-    app.scale += 0.25F;
-  }
+  ImGui::BeginChild("cases", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
   if (!app.unfinished.empty()) {
     heading("Sittings not yet handed in");
     draw_unfinished(app);
-    if (app.desk) {
-      return;
-    }
   }
-  heading("Cases");
-  ImGui::BeginChild("cases");
-  draw_offers(app);
+  if (!app.desk) {
+    heading("Cases");
+    draw_offers(app);
+  }
   ImGui::EndChild();
 }
 

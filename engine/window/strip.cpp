@@ -1,3 +1,4 @@
+#include "engine/window/flow.hpp"
 #include "engine/window/pane.hpp"
 #include "engine/window/panels.hpp"
 
@@ -16,28 +17,65 @@ constexpr WaitRow waits[] = {{"wait.10", "10 s", 10},    {"wait.30", "30 s", 30}
                              {"wait.60", "1 min", 60},   {"wait.120", "2 min", 120},
                              {"wait.300", "5 min", 300}, {"wait.600", "10 min", 600}};
 
+/// How far a wait has come, or why the clock stands still.
+void draw_clock_state(App& app) {
+  if (!app.clock.waiting()) {
+    const char* words = app.clock.running() || app.something_heats() ? "Time runs as on the wall."
+                                                                     : "Time stands still while you think.";
+    flow(width_of(words));
+    ImGui::TextDisabled("%s", words);
+    return;
+  }
+  flow(width_of("Stop (Esc)") + ImGui::GetFontSize() * 8);
+  if (app.widgets.button("wait.stop", "Stop (Esc)")) {
+    app.clock.stop_waiting();
+  }
+  ImGui::SameLine();
+  const double left = app.clock.until_s() - app.desk->time_s();
+  ImGui::ProgressBar(static_cast<float>(app.clock.progress(app.desk->time_s())), {-1, 0},
+                     ("waiting, " + say_time(left) + " left").c_str());
+}
+
 void draw_waits(App& app) {
   ImGui::AlignTextToFramePadding();
   ImGui::TextUnformatted("Wait");
   for (const WaitRow& row : waits) {
-    ImGui::SameLine();
+    flow(width_of(row.label));
     if (app.widgets.button(row.name, row.label)) {
       app.clock.wait_until(app.desk->time_s(), app.desk->time_s() + row.seconds);
     }
   }
-  ImGui::SameLine();
-  if (app.clock.waiting()) {
-    if (app.widgets.button("wait.stop", "Stop")) {
-      app.clock.stop_waiting();
-    }
-    ImGui::SameLine();
-    const double left = app.clock.until_s() - app.desk->time_s();
-    ImGui::ProgressBar(static_cast<float>(app.clock.progress(app.desk->time_s())), {-1, 0},
-                       (say_time(left) + " left").c_str());
-  }
+  draw_clock_state(app);
 }
 
+/// True when the case was handed in.
+bool draw_hand_in(App& app) {
+  ImGui::SameLine();
+  if (!app.marks_wanted) {
+    if (app.widgets.button("hand_in", "Hand in")) {
+      app.marks_wanted = true;
+      app.widgets.focus_next(); // On to the question that takes this button's place.
+    }
+    return false;
+  }
+  if (app.widgets.button("hand_in.yes", "Yes, hand in and mark")) {
+    app.marks_wanted = false;
+    app.focus_screen = 3;
+    app.clock = Clock{};
+    app.say(app.desk->finish(), true);
+    return true;
+  }
+  ImGui::SameLine();
+  if (app.widgets.button("hand_in.no", "Not yet")) {
+    app.marks_wanted = false;
+  }
+  return false;
+}
+
+} // namespace
+
 void draw_text_size(App& app) {
+  ImGui::AlignTextToFramePadding();
   ImGui::TextUnformatted("Text");
   ImGui::SameLine();
   if (app.widgets.button("text.smaller", "-", app.scale > 1.0F)) {
@@ -51,10 +89,12 @@ void draw_text_size(App& app) {
   }
 }
 
-} // namespace
-
 void draw_strip(App& app, const render::Rect& area) {
   const Pane pane("strip", area, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
+  if (app.focus_strip) {
+    app.focus_strip = false;
+    app.widgets.focus_next();
+  }
   if (app.widgets.button("leave", "Leave")) {
     app.close_case();
     return;
@@ -65,27 +105,18 @@ void draw_strip(App& app, const render::Rect& area) {
   if (app.widgets.button("run", app.clock.running() ? "Let it stand still (R)" : "Let time run (R)")) {
     app.clock.set_running(!app.clock.running());
   }
-  ImGui::SameLine();
-  draw_text_size(app);
-  ImGui::SameLine();
-  if (!app.marks_wanted) {
-    if (app.widgets.button("hand_in", "Hand in")) {
-      app.marks_wanted = true;
-    }
-  } else {
-    if (app.widgets.button("hand_in.yes", "Yes, hand in and mark")) {
-      app.marks_wanted = false;
-      app.clock = Clock{};
-      app.say(app.desk->finish(), true);
-      return;
-    }
-    ImGui::SameLine();
-    if (app.widgets.button("hand_in.no", "Not yet")) {
-      app.marks_wanted = false;
-    }
+  if (draw_hand_in(app)) {
+    return;
   }
-  ImGui::SameLine();
-  ImGui::TextDisabled("%s", app.desk->brief().title.c_str());
+  if (!app.marks_wanted) {
+    ImGui::SameLine();
+    draw_text_size(app);
+  }
+  const std::string& title = app.desk->brief().title;
+  if (width_of(title.c_str()) < room_after()) {
+    ImGui::SameLine();
+    ImGui::TextDisabled("%s", title.c_str());
+  }
   draw_waits(app);
 }
 

@@ -43,11 +43,13 @@ void draw_vessel_group(App& app) {
 }
 
 void draw_safety_group(App& app) {
-  bool changed = app.widgets.tick("gloves", "Gloves on", app.hands.gloves);
+  bool gloves = app.desk->wears_gloves();
+  bool goggles = app.desk->wears_goggles();
+  bool changed = app.widgets.tick("gloves", "Gloves on", gloves);
   ImGui::SameLine();
-  changed |= app.widgets.tick("goggles", "Goggles on", app.hands.goggles);
+  changed |= app.widgets.tick("goggles", "Goggles on", goggles);
   if (changed) {
-    app.act(bench::Protect{app.hands.gloves, app.hands.goggles});
+    app.act(bench::Protect{gloves, goggles});
   }
 }
 

@@ -1,6 +1,7 @@
 #include "engine/window/widgets.hpp"
 
 #include <imgui.h>
+#include <imgui_internal.h>
 #include <imgui_stdlib.h>
 
 #include <algorithm>
@@ -8,11 +9,27 @@
 
 namespace matula::window {
 
+void Widgets::begin_frame() {
+  places_.clear();
+  facts_.clear();
+}
+
 void Widgets::note(const char* name) {
+  if (focus_next_) {
+    focus_next_ = false;
+    ImGui::SetFocusID(ImGui::GetItemID(), ImGui::GetCurrentWindow());
+    ImGui::GetCurrentContext()->NavDisableHighlight = false;
+  }
+  if (ImGui::IsItemFocused()) {
+    facts_["focus"] = name;
+  }
   const ImVec2 low = ImGui::GetItemRectMin();
   const ImVec2 high = ImGui::GetItemRectMax();
-  if (ImGui::IsItemVisible()) {
-    places_[name] = {(low.x + high.x) / 2, (low.y + high.y) / 2};
+  const ImVec2 middle{(low.x + high.x) / 2, (low.y + high.y) / 2};
+  if (ImGui::GetCurrentWindow()->ClipRect.Contains(middle)) {
+    std::string key = name;
+    std::replace(key.begin(), key.end(), ' ', '_');
+    places_[key] = {middle.x, middle.y};
   }
 }
 
@@ -47,16 +64,23 @@ bool Widgets::line(const char* name, std::string& text, float width) {
   ImGui::SetNextItemWidth(width);
   ImGui::InputText("##text", &text);
   note(name);
+  if (ImGui::IsItemActive()) {
+    tell("text", text);
+  }
   const bool done = ImGui::IsItemDeactivatedAfterEdit();
   ImGui::PopID();
   return done;
 }
 
-bool Widgets::number(const char* name, double& value, double least, double most, float width, const char* format) {
+bool Widgets::number(const char* name, double& value, double least, double most, float width,
+                     const char* format) {
   ImGui::PushID(name);
   ImGui::SetNextItemWidth(width);
   ImGui::InputDouble("##number", &value, 0, 0, format);
   note(name);
+  if (ImGui::IsItemActive()) {
+    tell("text", fmt::format("{}", value));
+  }
   const bool done = ImGui::IsItemDeactivatedAfterEdit();
   value = std::clamp(value, least, most);
   ImGui::PopID();
@@ -72,11 +96,13 @@ bool Widgets::slider(const char* name, const std::string& label, float& value, f
   return done;
 }
 
-bool Widgets::pick(const char* name, const std::string& label, const std::vector<std::string>& options, int& chosen) {
+bool Widgets::pick(const char* name, const std::string& label, const std::vector<std::string>& options,
+                   int& chosen) {
   bool changed = false;
   ImGui::PushID(name);
   const bool known = chosen >= 0 && chosen < static_cast<int>(options.size());
-  const bool open = ImGui::BeginCombo(label.c_str(), known ? options[static_cast<std::size_t>(chosen)].c_str() : "choose");
+  const bool open =
+      ImGui::BeginCombo(label.c_str(), known ? options[static_cast<std::size_t>(chosen)].c_str() : "choose");
   if (!open) {
     note(name);
   } else {
@@ -97,6 +123,9 @@ std::string Widgets::map() const {
   std::string text;
   for (const auto& [name, place] : places_) {
     text += fmt::format("{} {:.0f} {:.0f}\n", name, place.x, place.y);
+  }
+  for (const auto& [name, value] : facts_) {
+    text += fmt::format("={} {}\n", name, value);
   }
   return text;
 }

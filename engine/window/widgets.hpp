@@ -6,11 +6,13 @@
 
 namespace matula::window {
 
-/// Thin layer over ImGui: every control has a name by which a test (or an assistive tool) can find where it is. Names are
-/// stable; labels are for people.
+/// Thin layer over ImGui: every control has a name by which a test (or an assistive tool) can find where it
+/// is. Names are stable; labels are for people.
 class Widgets {
 public:
-  void begin_frame() { places_.clear(); }
+  void begin_frame();
+  /// The next control drawn gets the keyboard.
+  void focus_next() { focus_next_ = true; }
 
   bool button(const char* name, const std::string& label, bool enabled = true);
   bool choice(const char* name, const std::string& label, bool chosen); ///< Radio button.
@@ -18,14 +20,19 @@ public:
   /// A line of text; true when the learner is done with it (Enter, or moved on) and it has changed.
   bool line(const char* name, std::string& text, float width);
   bool number(const char* name, double& value, double least, double most, float width, const char* format);
-  bool slider(const char* name, const std::string& label, float& value, float least, float most); ///< True on release.
+  bool slider(const char* name, const std::string& label, float& value, float least,
+              float most); ///< True on release.
   bool pick(const char* name, const std::string& label, const std::vector<std::string>& options, int& chosen);
 
   /// Notes the control drawn last under `name`.
   void note(const char* name);
   void note_at(const std::string& name, float x, float y) { places_[name] = {x, y}; }
 
-  /// "name x y" a line: the middle of each control drawn this frame.
+  /// Something a test may wait for: "=name value" in the map.
+  void tell(const std::string& name, const std::string& value) { facts_[name] = value; }
+
+  /// "name x y" a line: the middle of each control drawn this frame; then the facts, and "=focus name" for
+  /// the control that has the keyboard.
   [[nodiscard]] std::string map() const;
 
 private:
@@ -34,6 +41,8 @@ private:
     float y = 0;
   };
   std::map<std::string, Place> places_;
+  std::map<std::string, std::string> facts_;
+  bool focus_next_ = false;
 };
 
 } // namespace matula::window

@@ -73,9 +73,10 @@ void draw_gravity(App& app) {
   draw_number(app, "sg.temperature", "°C of the specimen", "22");
   draw_number(app, "sg.reading", "reading in the specimen", "1.018");
   ImGui::PushTextWrapPos(0);
-  ImGui::TextDisabled("Written rule of this laboratory: float made for %.4g °C; 0.001 for every %.3g °C; protein %.3f and "
-                      "glucose %.3f for each g/dL. Write the gravity after each step.",
-                      brief.calibration_c, brief.per_degrees_c, brief.protein_per_g_dl, brief.glucose_per_g_dl);
+  ImGui::TextDisabled(
+      "Written rule of this laboratory: float made for %.4g °C; 0.001 for every %.3g °C; protein %.3f and "
+      "glucose %.3f for each g/dL. Write the gravity after each step.",
+      brief.calibration_c, brief.per_degrees_c, brief.protein_per_g_dl, brief.glucose_per_g_dl);
   ImGui::PopTextWrapPos();
   draw_number(app, "sg.step.zero", "after the float's own error", "1.018");
   draw_number(app, "sg.step.temperature", "after temperature", "1.019");

@@ -1,4 +1,5 @@
 #include "engine/render/damage.hpp"
+#include "engine/render/label.hpp"
 #include "engine/render/layout.hpp"
 #include "engine/render/lettering.hpp"
 #include "tests/engine/render_samples.hpp"
@@ -76,4 +77,30 @@ TEST_CASE("a float's marks run down the stem in equal steps of specific volume")
   const double last = 54 - mark_depth_mm(1.059, 54, 1.06);
   REQUIRE(first > last); // Divisions close up downwards, as on a real stem.
   REQUIRE(first / last == Approx(1.06 * 1.059 / 1.001).epsilon(1e-6));
+}
+
+TEST_CASE("words of a label break where they become largest") {
+  const auto lettering = Lettering::load();
+  REQUIRE(lettering);
+  const FittedLabel tall = fit_label(*lettering, "Distilled water", 50, 60, 28);
+  REQUIRE(tall.lines == std::vector<std::string>{"Distilled", "water"});
+  const FittedLabel flat = fit_label(*lettering, "Distilled water", 300, 20, 28);
+  REQUIRE(flat.lines == std::vector<std::string>{"Distilled water"});
+  for (const std::string& line : tall.lines) {
+    REQUIRE(lettering->width(line, tall.size_px) <= 50 + 1e-6);
+  }
+  REQUIRE(lettering->width(flat.lines.front(), flat.size_px) <= 300 + 1e-6);
+  REQUIRE(tall.size_px > 10);
+  REQUIRE(fit_label(*lettering, "", 50, 60, 28).lines.empty());
+}
+
+TEST_CASE("tubes stand in the order of their numbers, and tags before their vessels") {
+  const auto scene = samples::bench_scene();
+  const SceneLayout at = layout(scene, Show(), {0, 0, 900, 800});
+  for (int i = 1; i < 12; ++i) {
+    REQUIRE(at.vessels.at("tube-" + std::to_string(i)).x < at.vessels.at("tube-" + std::to_string(i + 1)).x);
+  }
+  for (const std::string name : {"specimen", "jar", "water"}) {
+    REQUIRE_FALSE(overlap(at.paper.at("tag:" + name), at.vessels.at(name)));
+  }
 }
