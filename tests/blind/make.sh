@@ -23,19 +23,20 @@ steps_for() { # $1: which look
     echo '{"do":"dispense","reagent":"ssa_3","to":"tube-1","volume_ml":3}'
     echo '{"do":"mix","vessel":"tube-1","manner":"invert","seconds":10}'
     echo '{"wait":590}'
+    echo '{"do":"mix","vessel":"tube-1","manner":"invert","seconds":3}'
     ;;
   heat)
     echo '{"do":"pour","from":"specimen","to":"tube-1","volume_ml":9}'
     echo '{"do":"flame","on":true}'
     echo '{"do":"move","vessel":"tube-1","place":"flame","height":0.85}'
-    echo '{"wait":120}'
+    echo '{"wait":100}'
     echo '{"do":"move","vessel":"tube-1","place":"rack"}'
     echo '{"do":"dispense","reagent":"acetic_acid_10","to":"tube-1","volume_ml":0.2}'
     echo '{"do":"move","vessel":"tube-1","place":"flame","height":0.85}'
     echo '{"wait":30}'
     echo '{"do":"move","vessel":"tube-1","place":"rack"}'
     echo '{"do":"flame","on":false}'
-    echo '{"wait":60}'
+    echo '{"wait":20}'
     ;;
   benedict)
     echo '{"do":"dispense","reagent":"benedict","to":"tube-1","volume_ml":5}'
@@ -46,7 +47,7 @@ steps_for() { # $1: which look
     echo '{"wait":120}'
     echo '{"do":"move","vessel":"tube-1","place":"rack"}'
     echo '{"do":"flame","on":false}'
-    echo '{"wait":120}'
+    echo '{"wait":60}'
     echo '{"do":"mix","vessel":"tube-1","manner":"invert","seconds":5}'
     [ "$1" != stood ] || echo '{"wait":600}'
     ;;
