@@ -152,3 +152,27 @@ TEST_CASE("Every shipped case has its steps and its intended grades") {
                       [&](const Intended& meant) { return key == meant.key; }));
   }
 }
+
+TEST_CASE("The rule on the wall and the physics of expansion both earn the temperature line, a wrong sign "
+          "does not") {
+  const std::string key =
+      "from_the_refrigerator"; // A float made for 15 C in urine at 28 C: rule 0.004, physics 0.003.
+  const auto scenario = load_case(key);
+  const auto arithmetic = [&](const std::string& after_temperature) {
+    auto log = load_steps(key);
+    for (auto& event : log) {
+      auto* record = std::get_if<sitting::Record>(&event.what);
+      if (record != nullptr && record->item.rfind("sg.step.", 0) == 0 && record->item != "sg.step.zero") {
+        record->value = after_temperature;
+      }
+      if (record != nullptr && record->item == "sg.corrected") {
+        record->value = after_temperature;
+      }
+    }
+    const auto report = scoring::score(world(), standards(), scenario, log);
+    return report.possible(scoring::Ledger::Arithmetic) - report.earned(scoring::Ledger::Arithmetic);
+  };
+  CHECK(arithmetic("1.024") == 0);
+  CHECK(arithmetic("1.023") == 0);
+  CHECK(arithmetic("1.016") > 0);
+}
