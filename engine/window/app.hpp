@@ -80,6 +80,7 @@ struct App {
 
   std::optional<bench::Scene> scene; ///< As last seen; renewed when something changed.
   double seen_at_s = -1;
+  double seen_at_wall_s = -1;
   bool changed = true; ///< Something happened since `scene` was made.
   double wall_s = 0;   ///< Moves flame and steam.
 

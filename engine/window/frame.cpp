@@ -51,10 +51,18 @@ void draw_panel(App& app, const render::Rect& area) {
   }
 }
 
+// Liquids change slowly beside flame, bubbles and a bobbing float, which are drawn at every frame.
+constexpr double look_again_s = 0.1;
+
 /// The bench as it is to be seen now; made anew only when something has happened.
 void refresh_scene(App& app) {
-  if (app.changed || !app.scene || app.seen_at_s != app.desk->time_s()) {
+  const bool moved = app.scene && app.seen_at_s != app.desk->time_s();
+  const bool goes_on = app.clock.waiting() || app.something_heats();
+  const bool soon =
+      app.wall_s - app.seen_at_wall_s < look_again_s && goes_on && app.scene && !app.scene->floating;
+  if (app.changed || !app.scene || (moved && !soon)) {
     app.scene = app.desk->scene(app.hands.view);
+    app.seen_at_wall_s = app.wall_s;
     app.seen_at_s = app.desk->time_s();
     app.changed = false;
   }

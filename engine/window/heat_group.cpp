@@ -14,6 +14,7 @@ constexpr Part parts[] = {
     {"heat.upper", "upper", 0.85}, {"heat.middle", "middle", 0.5}, {"heat.lower", "lower part", 0.15}};
 
 void draw_hold(App& app) {
+  ImGui::AlignTextToFramePadding();
   ImGui::TextUnformatted("Flame plays on the");
   for (int i = 0; i < 3; ++i) {
     ImGui::SameLine();
@@ -21,6 +22,7 @@ void draw_hold(App& app) {
       app.hands.heat_part = i;
     }
   }
+  ImGui::AlignTextToFramePadding();
   ImGui::TextUnformatted("Mouth points");
   ImGui::SameLine();
   if (app.widgets.choice("heat.away", "where nobody stands", !app.hands.towards_person)) {

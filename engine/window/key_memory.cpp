@@ -54,6 +54,8 @@ bool KeyMemory::before_frame() {
   enter_presses_ = enter_presses_ && io.KeysDown[GLFW_KEY_ENTER];
   const bool space_tapped = std::find(held_.begin(), held_.end(), GLFW_KEY_SPACE) != held_.end();
   io.KeysDown[GLFW_KEY_SPACE] = is_down(GLFW_KEY_SPACE) || space_tapped || enter_presses_;
+  io.KeyCtrl = io.KeysDown[GLFW_KEY_LEFT_CONTROL] || io.KeysDown[GLFW_KEY_RIGHT_CONTROL];
+  io.KeyShift = io.KeysDown[GLFW_KEY_LEFT_SHIFT] || io.KeysDown[GLFW_KEY_RIGHT_SHIFT];
   const bool more = stirred_ || !held_.empty();
   stirred_ = false;
   return more;

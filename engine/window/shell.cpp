@@ -84,7 +84,6 @@ void advance_clock(App& app, double wall_s) {
                                                                              : app.clock.next(now, wall_s);
   if (then > now) {
     app.desk->run_to(then);
-    app.changed = true;
   }
 }
 

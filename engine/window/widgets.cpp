@@ -12,6 +12,7 @@ namespace matula::window {
 void Widgets::begin_frame() {
   places_.clear();
   facts_.clear();
+  tell("frame", std::to_string(++frame_));
 }
 
 void Widgets::note(const char* name) {
@@ -19,6 +20,7 @@ void Widgets::note(const char* name) {
     focus_next_ = false;
     ImGui::SetFocusID(ImGui::GetItemID(), ImGui::GetCurrentWindow());
     ImGui::GetCurrentContext()->NavDisableHighlight = false;
+    ImGui::SetScrollY(0); // It is the first control of its window.
   }
   if (ImGui::IsItemFocused()) {
     facts_["focus"] = name;

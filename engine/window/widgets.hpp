@@ -43,6 +43,7 @@ private:
   std::map<std::string, Place> places_;
   std::map<std::string, std::string> facts_;
   bool focus_next_ = false;
+  unsigned long frame_ = 0;
 };
 
 } // namespace matula::window
