@@ -86,7 +86,9 @@ std::vector<std::string> Ground::odour_words() const {
 std::vector<std::string> Ground::colour_words() const {
   std::vector<std::string> words;
   for (const auto& named : world_->thresholds.urine_colours) {
-    words.push_back(named.word);
+    if (std::find(words.begin(), words.end(), named.word) == words.end()) {
+      words.push_back(named.word); // One word may stand for several colours.
+    }
   }
   return words;
 }
