@@ -94,7 +94,7 @@ void note_places(App& app, const render::SceneLayout& where) {
     note(name, place);
   }
   for (const auto& [name, place] : where.reagents) {
-    note("shelf." + name, place);
+    note("shelf:" + name, place);
   }
   note("burner", where.burner);
   note("bath", where.bath);
@@ -142,6 +142,7 @@ void draw_bench(App& app, const render::Rect& area) {
     const ImVec2 pointer = ImGui::GetMousePos();
     const Thing thing = under_pointer(app, where, pointer.x, pointer.y);
     app.hovered = thing.name;
+    app.widgets.tell("hovered", "bench." + thing.name);
     if (!thing.hint.empty()) {
       ImGui::SetTooltip("%s", thing.hint.c_str());
     }

@@ -28,11 +28,16 @@ constexpr std::array<LedgerRow, 5> ledgers{{{Ledger::Reading, "Reading: what the
 void draw_mark(const scoring::Mark& mark) {
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
-  ImGui::Text("%d of %d", mark.earned, mark.possible);
+  if (mark.possible > 0) {
+    ImGui::Text("%d of %d", mark.earned, mark.possible);
+  } else {
+    ImGui::TextUnformatted("note");
+  }
   ImGui::TableNextColumn();
   std::string words = mark.label;
   if (!mark.entered.empty()) {
-    words += ": you wrote " + mark.entered;
+    const bool written = mark.ledger != Ledger::Process && mark.ledger != Ledger::Safety;
+    words += (written ? ": you wrote " : ": found ") + mark.entered;
   }
   ImGui::TextWrapped("%s", words.c_str());
   if (!mark.reason.empty()) {

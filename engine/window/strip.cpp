@@ -54,9 +54,13 @@ bool draw_hand_in(App& app) {
   if (!app.marks_wanted) {
     if (app.widgets.button("hand_in", "Hand in")) {
       app.marks_wanted = true;
-      app.widgets.focus_next(); // On to the question that takes this button's place.
+      app.focus_hand_in = true; // The question takes this button's place in the next frame.
     }
     return false;
+  }
+  if (app.focus_hand_in) {
+    app.focus_hand_in = false;
+    app.widgets.focus_next();
   }
   if (app.widgets.button("hand_in.yes", "Yes, hand in and mark")) {
     app.marks_wanted = false;

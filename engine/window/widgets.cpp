@@ -22,6 +22,9 @@ void Widgets::note(const char* name) {
     ImGui::GetCurrentContext()->NavDisableHighlight = false;
     ImGui::SetScrollY(0); // It is the first control of its window.
   }
+  if (ImGui::IsItemHovered()) {
+    facts_["hovered"] = name;
+  }
   if (ImGui::IsItemFocused()) {
     facts_["focus"] = name;
   }
