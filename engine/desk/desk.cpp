@@ -94,6 +94,10 @@ tl::expected<Desk, Problems> Desk::resume(const Ground& ground, const fs::path& 
   auto brief = scenario::brief_of(*scenario);
   auto impl = std::make_unique<Impl>(
       Impl{&ground, std::move(*scenario), std::move(brief), std::move(*live), sitting_file, {}, {}});
+  // A replay in long stretches can end a rounding before the time last logged; a log whose times fall is
+  // refused.
+  constexpr double microsecond_s = 1e-6;
+  impl->live.run_to(impl->session().time_s() + microsecond_s);
   if (impl->session().finished()) {
     (void)impl->mark(); // The log was read a moment ago.
   }

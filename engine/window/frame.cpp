@@ -76,6 +76,8 @@ void tell_state(App& app) {
     app.widgets.tell("time_s", fmt::format("{:.3f}", app.desk->time_s()));
     app.widgets.tell("waiting", app.clock.waiting() ? "1" : "0");
     app.widgets.tell("gloves", app.desk->wears_gloves() ? "1" : "0");
+    const auto& shelf = app.desk->brief().reagents_out;
+    app.widgets.tell("bottle", shelf.empty() ? "" : shelf[static_cast<std::size_t>(app.hands.bottle)]);
     app.widgets.tell("vessel", app.hands.vessel);
     app.widgets.tell("log", app.desk->log_file().string());
   }
