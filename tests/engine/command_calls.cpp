@@ -259,11 +259,11 @@ TEST_CASE("A misread tube and a hasty test lose marks in different ledgers, each
 }
 
 TEST_CASE("A tube in the flame with its mouth to a person stops the sitting whatever was earned") {
-  const auto report = play(acid_test + R"({"do": "light_flame"}
+  const auto report = play(acid_test + R"({"do": "flame"}
 {"do": "move", "vessel": "tube-4", "place": "flame", "towards_person": true}
 {"do": "wait", "seconds": 6}
 {"do": "move", "vessel": "tube-4", "place": "rack"}
-{"do": "light_flame", "on": false}
+{"do": "flame", "on": false}
 )");
   CHECK(report.at("safety_stop") == true);
   CHECK(mark_of(report, "safety.pointed_at_person").at("reason").get<std::string>().find("6 s") !=
