@@ -12,11 +12,12 @@ namespace matula::sitting {
 
 namespace {
 
+constexpr double microseconds_per_s = 1e6;
+
 /// Times are whole microseconds, as the bench keeps them, so that a window drawing sixty times a second and a
 /// replay leaping from event to event ask for the same stretch of time in all.
 std::int64_t microseconds(double seconds) {
-  constexpr double per_second = 1e6;
-  return std::llround(seconds * per_second);
+  return std::llround(seconds * microseconds_per_s);
 }
 
 bench::Outcome refusal(std::string because) {
@@ -92,7 +93,8 @@ bench::Outcome Session::take(const Event& event) {
 }
 
 double Session::time_s() const {
-  return impl_->state.time_s;
+  // What many short stretches of time add up to differs in its last bits from one long one.
+  return static_cast<double>(microseconds(impl_->state.time_s)) / microseconds_per_s;
 }
 
 bool Session::finished() const {
