@@ -8,11 +8,11 @@ namespace matula::scenario {
 /// One thing wrong with a file a person wrote.
 struct Problem {
   std::string file;
-  int line = 0;              ///< From 1; 0 when the whole file is meant.
+  int line = 0; ///< From 1; 0 when the whole file is meant.
   int column = 0;
-  std::string text;          ///< The offending line.
-  std::string found;         ///< What is there.
-  std::string expected;      ///< What to write instead, with the allowed range.
+  std::string text;     ///< The offending line.
+  std::string found;    ///< What is there.
+  std::string expected; ///< What to write instead, with the allowed range.
 };
 
 using Problems = std::vector<Problem>;

@@ -10,7 +10,9 @@
 #include <string>
 #include <vector>
 
-namespace matula::matter { struct Catalogue; }
+namespace matula::matter {
+struct Catalogue;
+}
 
 namespace matula::scenario {
 
@@ -27,7 +29,7 @@ struct Decision {
 /// Which rules of arithmetic the laboratory of the case has written down.
 struct LaboratoryRules {
   double calibration_c = 15;
-  double per_degrees_c = 3;          ///< 0.001 for every so many degrees.
+  double per_degrees_c = 3; ///< 0.001 for every so many degrees.
   double protein_per_g_dl = 0.003;
   double glucose_per_g_dl = 0.004;
 };
@@ -36,13 +38,13 @@ struct Patient {
   std::string name;
   std::string age_sex;
   std::string ward;
-  std::string request;               ///< The doctor's words.
-  std::string specimen_note;         ///< Kind, time and container, as on the form.
+  std::string request;       ///< The doctor's words.
+  std::string specimen_note; ///< Kind, time and container, as on the form.
 };
 
 /// What the learner is asked to do and record.
 struct Asked {
-  bool look = true;                  ///< Colour, clarity, odour.
+  bool look = true; ///< Colour, clarity, odour.
   bool specific_gravity = true;
   bool heat = true;
   bool ssa = true;
@@ -50,20 +52,20 @@ struct Asked {
 };
 
 struct Marking {
-  int grade_weight = 20;             ///< Each graded test.
-  int look_weight = 5;               ///< Each of colour, clarity and odour.
+  int grade_weight = 20; ///< Each graded test.
+  int look_weight = 5;   ///< Each of colour, clarity and odour.
   int gravity_weight = 20;
   int process_weight = 20;
-  double gravity_full = 0.001;       ///< Full marks within.
-  double gravity_none = 0.003;       ///< No marks from.
+  double gravity_full = 0.001; ///< Full marks within.
+  double gravity_none = 0.003; ///< No marks from.
   double temperature_full_c = 1.0;
   double temperature_none_c = 3.0;
 };
 
 struct Scenario {
-  std::string key;                   ///< File name without its ending.
+  std::string key; ///< File name without its ending.
   std::string title;
-  std::string level;                 ///< "first", "trap", "exam"
+  std::string level; ///< "first", "trap", "exam"
   std::string story;
   Patient patient;
   specimen::Specimen specimen;
@@ -75,13 +77,14 @@ struct Scenario {
   std::vector<Decision> decisions;
   Marking marking;
   std::uint64_t seed = 1;
-  std::string file;                  ///< As it was given to `load`.
-  std::string content_hash;          ///< Of the file's text, 16 hexadecimal digits.
-  std::string debrief;               ///< What a competent reader should have come to, shown after the marks.
+  std::string file;         ///< As it was given to `load`.
+  std::string content_hash; ///< Of the file's text, 16 hexadecimal digits.
+  std::string debrief;      ///< What a competent reader should have come to, shown after the marks.
 };
 
 /// Reads and checks one scenario file. Every problem is reported, not only the first.
-[[nodiscard]] tl::expected<Scenario, Problems> load(const std::filesystem::path& file, const matter::Catalogue& catalogue);
+[[nodiscard]] tl::expected<Scenario, Problems> load(const std::filesystem::path& file,
+                                                    const matter::Catalogue& catalogue);
 [[nodiscard]] tl::expected<Scenario, Problems> parse(std::string_view text, const std::string& file_name,
                                                      const matter::Catalogue& catalogue);
 

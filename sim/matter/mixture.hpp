@@ -6,12 +6,13 @@
 
 namespace matula::matter {
 
-/// A well-mixed portion of liquid with what is dissolved and what hangs in it. Amounts are totals for the portion.
+/// A well-mixed portion of liquid with what is dissolved and what hangs in it. Amounts are totals for the
+/// portion.
 struct Mixture {
   double volume_ml = 0;
   double temperature_c = 20;
-  std::vector<double> mmol;                 ///< By SpeciesId.
-  std::vector<Population> populations;      ///< By ParticleId.
+  std::vector<double> mmol;            ///< By SpeciesId.
+  std::vector<Population> populations; ///< By ParticleId.
 
   [[nodiscard]] bool empty() const { return volume_ml <= 0; }
   /// mmol per mL is mol per L: the concentration in mol/L, 0 for an empty portion.

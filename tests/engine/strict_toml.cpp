@@ -66,3 +66,10 @@ TEST_CASE("Near misses") {
   CHECK(strict::nearest("xyz", {"urea", "glucose"}).empty());
   CHECK(strict::suggestion("xyz", {"urea", "glucose"}) == "one of: urea, glucose");
 }
+
+TEST_CASE("A letter no key may hold is one problem, at its line") {
+  strict::File file("a = 1\nE\xC2\xBDtle n?\n", "half.toml"); // found by fuzzing
+  const scenario::Problems problems = file.finish();
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].line == 2);
+}
