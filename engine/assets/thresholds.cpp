@@ -48,6 +48,8 @@ void read_thresholds(const std::filesystem::path& file, reading::Thresholds& thr
   thresholds.granularity_2plus = sourced(cloud, "granularity_2plus", share);
   thresholds.floc_size_3plus_mm = sourced(cloud, "floc_size_3plus_mm", {0, 10, "mm"});
   thresholds.clot_fraction_4plus = sourced(cloud, "clot_fraction_4plus", share);
+  thresholds.clot_fraction_3plus = sourced(cloud, "clot_fraction_3plus", share);
+  thresholds.settled_share_2plus = sourced(cloud, "settled_share_2plus", share);
   thresholds.settled_share_3plus = sourced(cloud, "settled_share_3plus", share);
   const strict::Table copper = root.table("copper");
   const std::vector<double> hues =

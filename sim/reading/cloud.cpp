@@ -23,6 +23,7 @@ constexpr std::array<const char*, grade_count> seen_words{
 constexpr Stretch acid_part{0.05, 0.97};
 constexpr Stretch heated_part{0.72, 0.97};
 constexpr Stretch control_part{0.06, 0.30};
+constexpr double some_still_hang = 0.5; // of the contrast that makes a cloud granular by itself
 
 /// Share of a stretch of the column that the clot takes up.
 double clotted_share(const appearance::Appearance& looks, Stretch part) {
@@ -49,9 +50,12 @@ GradeReading read_cloud(bool against_lower_part, const Looks& looks, const Thres
   const double flocs = std::max(rising(median_piece_size_mm(*looks.white), thresholds.floc_size_3plus_mm),
                                 rising(looks.white->settled_share, thresholds.settled_share_3plus));
   // A clot too small for curd is a very large floc.
-  const double lumps =
-      std::max(flocs, rising(looks.white->clot_fraction, 0.5 * thresholds.clot_fraction_4plus));
-  const double granular = rising(grains, thresholds.granularity_2plus);
+  const double lumps = std::max(flocs, rising(looks.white->clot_fraction, thresholds.clot_fraction_3plus));
+  // Grains on the bottom tell of a granular cloud while some still hang; a bed alone may be the urine's own.
+  const double granular =
+      std::max(rising(grains, thresholds.granularity_2plus),
+               std::min(rising(grains, some_still_hang * thresholds.granularity_2plus),
+                        rising(looks.white->settled_share, thresholds.settled_share_2plus)));
   Margins margins{
       rising(veil, thresholds.veil_trace),
       falling(contrast, thresholds.print_contrast_1plus),

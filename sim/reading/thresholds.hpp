@@ -23,6 +23,8 @@ struct Thresholds {
   double granularity_2plus = 0.05;              ///< RMS contrast per element of the eye, rising.
   double floc_size_3plus_mm = 0.6;              ///< Size holding half of the visible solid, rising.
   double clot_fraction_4plus = 0.4;             ///< Share of the treated column, rising.
+  double clot_fraction_3plus = 0.03;            ///< Share of the column's height, rising.
+  double settled_share_2plus = 0.1;             ///< Share of the solid on the bottom that tells of grains.
   double settled_share_3plus = 0.5;             ///< Share of the solid on the bottom.
   std::array<double, 5> copper_hue_deg{};       ///< Hue lines negative|trace ... 3+|4+, falling.
   std::array<double, 4> copper_stood_hue_deg{}; ///< The first four lines for the liquid above the bed.
