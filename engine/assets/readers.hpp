@@ -47,6 +47,7 @@ read_amounts(const strict::Table& table, const matter::Catalogue& catalogue, con
 /// Names of a list of rows, for suggestions.
 template <class Rows> [[nodiscard]] std::vector<std::string> keys_of(const Rows& rows) {
   std::vector<std::string> keys;
+  keys.reserve(rows.size());
   for (const auto& row : rows) {
     keys.push_back(row.key);
   }

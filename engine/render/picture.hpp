@@ -4,6 +4,7 @@
 
 #include <tl/expected.hpp>
 
+#include <cstddef>
 #include <cstdint>
 #include <filesystem>
 #include <string>
@@ -17,7 +18,9 @@ struct Picture {
   int height = 0;
   std::vector<std::uint8_t> rgba;
 
-  [[nodiscard]] const std::uint8_t* at(int x, int y) const { return rgba.data() + 4 * (y * width + x); }
+  [[nodiscard]] const std::uint8_t* at(int x, int y) const {
+    return rgba.data() + 4 * (static_cast<std::ptrdiff_t>(y) * width + x);
+  }
 };
 
 /// Pictures drawn without any screen. Every function makes its own offscreen context, so call them where no

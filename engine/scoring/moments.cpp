@@ -106,7 +106,7 @@ bench::Outcome Player::take(const sitting::Event& event) {
   if (record != nullptr && !session.finished()) {
     write(*record);
   }
-  const auto outcome = session.take(event);
+  auto outcome = session.take(event);
   replay.watch.after(event, session.state(), outcome, world.catalogue);
   return outcome;
 }
