@@ -8,6 +8,39 @@ namespace {
 const strict::Range share{0, 1, ""};
 const strict::Range radius{1e-9, 1, "m"};
 
+struct Indices {
+  optics::Spectrum n{};
+  optics::Spectrum k{};
+};
+
+/// A table of the optics folder; flat when it cannot be read, which is then reported.
+Indices read_constants(const std::string& name, const std::filesystem::path& optics_folder,
+                       scenario::Problems& problems) {
+  const std::filesystem::path file = optics_folder / (name + ".csv");
+  const Csv csv = read_csv(file, {"wavelength_nm", "n", "k"}, problems);
+  if (!has_bands(csv, file, problems)) {
+    return {};
+  }
+  return {band_column(csv, 1), band_column(csv, 2)};
+}
+
+/// Other indices for the finest grains.
+void read_fine(const strict::Table& row, const std::filesystem::path& optics_folder,
+               matter::ParticleKind& kind, scenario::Problems& problems) {
+  const auto fine = row.table_if_any("fine_grains");
+  if (!fine) {
+    return;
+  }
+  const Indices indices = read_constants(fine->text("optical_constants"), optics_folder, problems);
+  kind.fine_refractive_index = indices.n;
+  kind.fine_extinction_index = indices.k;
+  kind.fine_below_m = fine->number("below_m", radius);
+  kind.coarse_above_m = fine->number("bulk_above_m", radius);
+  if (kind.coarse_above_m <= kind.fine_below_m) {
+    fine->complain("bulk_above_m", "a radius above below_m");
+  }
+}
+
 /// One number for all bands, or a named table of the optics folder.
 void read_indices(const strict::Table& row, const std::filesystem::path& optics_folder,
                   matter::ParticleKind& kind, scenario::Problems& problems) {
@@ -16,12 +49,10 @@ void read_indices(const strict::Table& row, const std::filesystem::path& optics_
     kind.extinction_index = optics::flat(row.number_or("extinction_index", {0, 5, ""}, 0));
     return;
   }
-  const std::filesystem::path file = optics_folder / (row.text("optical_constants") + ".csv");
-  const Csv csv = read_csv(file, {"wavelength_nm", "n", "k"}, problems);
-  if (has_bands(csv, file, problems)) {
-    kind.refractive_index = band_column(csv, 1);
-    kind.extinction_index = band_column(csv, 2);
-  }
+  const Indices indices = read_constants(row.text("optical_constants"), optics_folder, problems);
+  kind.refractive_index = indices.n;
+  kind.extinction_index = indices.k;
+  read_fine(row, optics_folder, kind, problems);
 }
 
 void read_guard(const strict::Table& row, const matter::Catalogue& catalogue, matter::ParticleKind& kind) {

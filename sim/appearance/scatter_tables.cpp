@@ -8,6 +8,7 @@
 #include <cmath>
 #include <complex>
 #include <numbers>
+#include <optional>
 
 namespace matula::appearance {
 
@@ -21,6 +22,8 @@ constexpr double m_per_mm = 1e-3;
 constexpr double mm_per_m = 1e3;
 constexpr double m3_per_ml = 1e-6;
 constexpr double compact_dimension = 2.95; ///< From here on a "cluster" is a solid grain.
+
+constexpr double least_extinction = 1e-9; ///< Absorbs nothing over any tube; keeps logarithms finite.
 
 /// One particle in one band.
 struct Single {
@@ -36,12 +39,32 @@ bool compact(const ParticleKind& kind) {
 /// One wavelength: singles of every class.
 using Singles = std::array<Single, size_bins>;
 
-Singles grains(const ParticleKind& kind, double wavelength_m, std::complex<double> m) {
-  const optics::Spheres spheres(wavelength_m, m);
+/// Index of a grain against the liquid. An absorption edge is steep and nearly exponential, so the mean of
+/// the logarithms of k moves it from where the fine grains have it to where the bulk does.
+std::complex<double> index_at(const ParticleKind& kind, std::size_t band, double radius_m) {
+  const double bulk = kind.bulk_share(radius_m);
+  double n = kind.refractive_index[band];
+  double k = kind.extinction_index[band];
+  if (bulk < 1) {
+    n = bulk * n + (1 - bulk) * kind.fine_refractive_index[band];
+    k = std::exp(bulk * std::log(std::max(k, least_extinction)) +
+                 (1 - bulk) * std::log(std::max(kind.fine_extinction_index[band], least_extinction)));
+  }
+  return {n / liquid_index, k / liquid_index};
+}
+
+Singles grains(const ParticleKind& kind, std::size_t band, double wavelength_m) {
+  std::optional<optics::Spheres> spheres;
+  double last_share = -1;
   Singles all;
   for (std::size_t bin = 0; bin < size_bins; ++bin) {
     const double radius_m = kind.bin_radius_m(bin);
-    const optics::SphereScatter s = spheres.around(radius_m, std::max(kind.size_spread, 1.0));
+    const double share = kind.bulk_share(radius_m);
+    if (share != last_share) {
+      spheres.emplace(wavelength_m, index_at(kind, band, radius_m));
+      last_share = share;
+    }
+    const optics::SphereScatter s = spheres->around(radius_m, std::max(kind.size_spread, 1.0));
     const double volume = 4.0 / 3.0 * std::numbers::pi * radius_m * radius_m * radius_m;
     all[bin] = {s.scatter_per_m * volume, s.absorb_per_m * volume, s.asymmetry};
   }
@@ -101,11 +124,10 @@ ScatterTable tabulate(const ParticleKind& kind) {
   t.absorb_per_mm.resize(size_bins);
   t.asymmetry.resize(size_bins);
   for (std::size_t i = 0; i < optics::band_count; ++i) {
-    const std::complex<double> m(kind.refractive_index[i] / liquid_index,
-                                 kind.extinction_index[i] / liquid_index);
     const double wavelength_m = optics::wavelength_nm(i) * m_per_nm / liquid_index;
     const Singles all =
-        compact(kind) ? grains(kind, wavelength_m, m) : clusters(kind, core_bin, wavelength_m, m);
+        compact(kind) ? grains(kind, i, wavelength_m)
+                      : clusters(kind, core_bin, wavelength_m, index_at(kind, i, kind.primary_radius_m));
     for (std::size_t bin = 0; bin < size_bins; ++bin) {
       // Grams in one mL, seen over one mm: particles per m3 times their cross-section times a millimetre.
       const double per_gram = m_per_mm / (kind.bin_mass_g(bin) * m3_per_ml);

@@ -1,5 +1,6 @@
 #include "sim/matter/particle.hpp"
 
+#include <algorithm>
 #include <cmath>
 
 namespace matula::matter {
@@ -24,6 +25,15 @@ double ParticleKind::bin_radius_m(std::size_t bin) const {
   }
   const double primaries_in_core = std::pow(core_radius_m / primary_radius_m, fractal_dimension);
   return core_radius_m * std::cbrt(primaries / primaries_in_core);
+}
+
+double ParticleKind::bulk_share(double radius_m) const {
+  if (fine_below_m <= 0 || radius_m >= coarse_above_m) {
+    return 1;
+  }
+  const double way = std::log(radius_m / fine_below_m) / std::log(coarse_above_m / fine_below_m);
+  const double x = std::clamp(way, 0.0, 1.0);
+  return x * x * (3 - 2 * x);
 }
 
 double Population::suspended_g() const {

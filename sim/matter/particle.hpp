@@ -45,11 +45,19 @@ struct ParticleKind {
   double loose_floc_radius_m = 0;
   optics::Spectrum refractive_index{}; ///< Real part of the primary solid (or the hydrated cluster material).
   optics::Spectrum extinction_index{}; ///< Imaginary part.
-  double size_spread = 1.5;            ///< Lognormal sigma used when tabulating Mie coefficients.
+  /// Indices of grains of fine_below_m and less, for solids whose colour depends on the size of the grains;
+  /// from coarse_above_m on the two above hold, in between bulk_share blends. fine_below_m 0: none.
+  optics::Spectrum fine_refractive_index{};
+  optics::Spectrum fine_extinction_index{};
+  double fine_below_m = 0;   ///< Radius.
+  double coarse_above_m = 0; ///< Radius.
+  double size_spread = 1.5;  ///< Lognormal sigma used when tabulating Mie coefficients.
   std::string source;
 
   [[nodiscard]] double bin_mass_g(std::size_t bin) const;   ///< Mass of one particle of the class.
   [[nodiscard]] double bin_radius_m(std::size_t bin) const; ///< Outer radius of one cluster of the class.
+  /// How far the colour of a grain is that of the bulk, 0..1, smooth in the logarithm of its radius.
+  [[nodiscard]] double bulk_share(double radius_m) const;
 };
 
 /// Particles of one kind in one layer, as mass: nothing is lost by moving mass between classes.
