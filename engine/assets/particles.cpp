@@ -79,7 +79,7 @@ matter::ParticleKind read_row(const strict::Table& row) {
   kind.fractal_dimension = row.number("fractal_dimension", {1.7, 3, ""});
   kind.core_radius_m = row.number("core_radius_m", radius);
   kind.brownian_efficiency = row.number_or("brownian_efficiency", share, 1);
-  kind.shear_efficiency = row.number_or("shear_efficiency", {0, 100, ""}, 1);
+  kind.shear_efficiency = row.number_or("shear_efficiency", {0, 1000, ""}, 1);
   kind.settling_efficiency = row.number_or("settling_efficiency", share, kind.settling_efficiency);
   kind.contact_size_m = row.number_or("contact_size_m", radius, kind.contact_size_m);
   kind.breakage_size_m = row.number_or("breakage_size_m", radius, kind.breakage_size_m);

@@ -52,6 +52,7 @@ void read_thresholds(const std::filesystem::path& file, reading::Thresholds& thr
   thresholds.settled_share_2plus = sourced(cloud, "settled_share_2plus", share);
   thresholds.settled_share_3plus = sourced(cloud, "settled_share_3plus", share);
   const strict::Table copper = root.table("copper");
+  thresholds.copper_print_trace = sourced(copper, "print_contrast_trace", share);
   const std::vector<double> hues =
       sourced_falling(copper, "hue_deg", {0, 360, "degrees"}, thresholds.copper_hue_deg.size());
   std::copy(hues.begin(), hues.end(), thresholds.copper_hue_deg.begin());
@@ -63,7 +64,9 @@ void read_thresholds(const std::filesystem::path& file, reading::Thresholds& thr
   const std::vector<double> settled =
       shares.numbers("value", {0.01, 1, ""}, thresholds.copper_stood_share.size());
   std::copy(settled.begin(), settled.end(), thresholds.copper_stood_share.begin());
-  thresholds.copper_bed_hue_4plus_deg = sourced(copper, "bed_hue_4plus_deg", {0, 360, "degrees"});
+  const auto beds =
+      sourced_falling(copper, "bed_hue_deg", {0, 360, "degrees"}, thresholds.copper_bed_hue_deg.size());
+  std::copy(beds.begin(), beds.end(), thresholds.copper_bed_hue_deg.begin());
   const std::vector<double> clarity =
       sourced_falling(root.table("clarity"), "contrast", share, thresholds.clarity_contrast.size());
   std::copy(clarity.begin(), clarity.end(), thresholds.clarity_contrast.begin());

@@ -39,16 +39,26 @@ double line_deg(const Thresholds& thresholds, std::size_t k, double sunk_share) 
 
 GradeReading read_copper(const Looks& looks, const Thresholds& thresholds) {
   const double sunk = looks.white->settled_share;
-  const double hue = hue_deg(mean_colour_on_white(*looks.white, above_the_bed));
+  const double hue = std::max(hue_deg(mean_colour_on_white(*looks.white, above_the_bed)), 1.0);
   Margins margins{};
   for (std::size_t k = 0; k < thresholds.copper_stood_hue_deg.size(); ++k) {
-    margins[k] = std::log(line_deg(thresholds, k, sunk) / std::max(hue, 1.0));
+    margins[k] = std::log(line_deg(thresholds, k, sunk) / hue);
   }
-  // Brick red is told by the precipitate, wherever it is.
-  const std::size_t last = margins.size() - 1;
-  margins[last] = sunk > mostly_settled ? std::log(thresholds.copper_bed_hue_4plus_deg /
-                                                   std::max(hue_deg(looks.white->sediment.colour), 1.0))
-                                        : std::log(thresholds.copper_hue_deg[last] / std::max(hue, 1.0));
+  margins.back() = std::log(thresholds.copper_hue_deg.back() / hue);
+  const bool has_bed = looks.white->sediment.height_mm > 0;
+  if (!has_bed) {
+    // Bile makes the blue liquid green too, but leaves it clear.
+    const double print = mean_print_contrast(*looks.white, above_the_bed);
+    margins.front() = std::min(margins.front(), falling(print, thresholds.copper_print_trace));
+  }
+  if (has_bed && sunk > mostly_settled) {
+    // Now the precipitate tells its colour where it lies.
+    const double bed_hue = std::max(hue_deg(looks.white->sediment.colour), 1.0);
+    const auto& lines = thresholds.copper_bed_hue_deg;
+    for (std::size_t k = 0; k < lines.size(); ++k) {
+      margins[margins.size() - lines.size() + k] = std::log(lines[k] / bed_hue);
+    }
+  }
   const Grade grade = highest_crossed(margins);
   return {grade, intensity(grade, margins), seen_words[static_cast<std::size_t>(grade)]};
 }
