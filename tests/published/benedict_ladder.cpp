@@ -149,8 +149,8 @@ TEST_CASE("the precipitate itself is yellow while its grains are fine and red wh
   const double weak = flame(500).bed_hue_deg;
   const double middle = flame(1000).bed_hue_deg;
   const double strong = flame(2500).bed_hue_deg;
-  CHECK(weak > 88); // Greenish yellow.
-  CHECK(middle > 72);
+  CHECK(weak > 90); // Greenish yellow.
+  CHECK(middle > 74);
   CHECK(middle < weak - 8);
   CHECK(strong < 50); // Red.
 }
