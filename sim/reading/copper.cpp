@@ -13,8 +13,12 @@ namespace matula::reading {
 namespace {
 
 constexpr std::array<const char*, grade_count> seen_words{
-    "clear blue",         "green, little or no precipitate", "green with a yellow precipitate",
-    "yellow precipitate", "muddy orange precipitate",        "brick-red precipitate",
+    "clear blue",
+    "blue-green, little or no precipitate",
+    "green with a yellow precipitate",
+    "yellow precipitate",
+    "muddy orange precipitate",
+    "brick-red precipitate",
 };
 
 constexpr optics::Xyz d65_white{0.95047, 1.0, 1.08883};
