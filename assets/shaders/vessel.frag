@@ -39,11 +39,13 @@ vec3 behind(vec2 at, float blur_mm, out bool on_card) {
   on_card = at.x > u_card_mm.x && at.x < u_card_mm.z && at.y > u_card_mm.y && at.y < u_card_mm.w;
   vec3 card = vec3(1.0);
 #if CARD == 2
-  if (at.y >= u_blank) {
+  float reach = 0.05 + blur_mm;  // the end of the print is as soft as its letters
+  if (at.y >= u_blank - reach) {
     vec2 uv = vec2(at.x / u_print_mm.x + 0.5, (u_card_mm.w - at.y) / u_print_mm.y);
     float px_size = float(textureSize(u_print, 0).x) / u_print_mm.x;
     float lod = log2(max(1.0, px_size * max(2.0 * blur_mm, 0.8 / u_scale)));
-    card = vec3(mix(k_ink, 1.0, textureLod(u_print, uv, lod).r));
+    float ink = smoothstep(u_blank - reach, u_blank + reach, at.y) * (1.0 - textureLod(u_print, uv, lod).r);
+    card = vec3(mix(1.0, k_ink, ink));
   }
 #else
   card = vec3(u_black == 1 ? k_black_card : 1.0);
@@ -100,13 +102,15 @@ vec3 liquid(vec2 p, float h, float u) {
   return u_black == 1 ? black : white;
 #else
   bool on_card;
-  vec3 card = behind(chord(p, 1.333), extra.y, on_card);
 #if CARD == 3
+  vec3 card = behind(chord(p, 1.333), extra.y, on_card);
   return black * u_room + max(white - black, 0.0) * card;
 #else
-  // What survives of the print's contrast is the model's number; the card only says where ink is.
-  vec3 inked = max(white * (1.0 - extra.x), black);
-  return on_card ? mix(inked, white, card) : black + max(white - black, 0.0) * card;
+  // How much of the print arrives, sharp and spread, are the model's numbers; the card only says where ink is.
+  vec3 edges = behind(chord(p, 1.333), 0.0, on_card);
+  vec3 spread = behind(chord(p, 1.333), extra.y, on_card);
+  if (!on_card) { return black + max(white - black, 0.0) * edges; }
+  return max(white * (1.0 - extra.x * (1.0 - edges) - extra.z * (1.0 - spread)), black);
 #endif
 #endif
 }

@@ -67,7 +67,7 @@ void read_guard(const strict::Table& row, const matter::Catalogue& catalogue, ma
   }
   kind.guard_species = *species;
   kind.guard_half_mol_per_l = guard->number("half_mol_per_l", {1e-9, 10, "mol/L"});
-  kind.guard_power = guard->number("power", {0, 10, ""});
+  kind.guard_power = guard->number("power", {0, 30, ""});
 }
 
 matter::ParticleKind read_row(const strict::Table& row) {

@@ -57,8 +57,8 @@ Texels texels_of(const Row& row) {
     out[i] = {white[0], white[1], white[2], 1};
     out[lateral_samples + i] = {black[0], black[1], black[2], 1};
   }
-  out[2 * lateral_samples] = {static_cast<float>(row.print_contrast), static_cast<float>(row.print_blur_mm),
-                              static_cast<float>(row.opacity), 1};
+  out[2 * lateral_samples] = {static_cast<float>(row.print_sharp), static_cast<float>(row.print_blur_mm),
+                              static_cast<float>(row.print_halo), 1};
   return out;
 }
 
@@ -189,7 +189,10 @@ std::uint64_t look_hash(const Appearance& looks) {
   h.add(static_cast<double>(looks.view.card), 1).add(static_cast<double>(looks.view.lamp), 1);
   const auto colour = [&](const optics::Xyz& c) { h.add(c.x, 5e-4).add(c.y, 5e-4).add(c.z, 5e-4); };
   for (const Row& row : looks.rows) {
-    h.add(row.height_mm, 0.02).add(row.print_contrast, 2e-3).add(row.print_blur_mm, 0.01);
+    h.add(row.height_mm, 0.02)
+        .add(row.print_sharp, 2e-3)
+        .add(row.print_halo, 2e-3)
+        .add(row.print_blur_mm, 0.01);
     for (std::size_t i = 0; i < lateral_samples; ++i) {
       colour(row.on_white[i]);
       colour(row.on_black[i]);

@@ -32,7 +32,7 @@ struct Cylinder {
 [[nodiscard]] double seen_x_mm(const Cylinder& cylinder, double x_mm, double z_mm);
 
 /// Columns of the rows texture: colours on white, colours on black (one per lateral sample, axis first), then
-/// one of print contrast, print blur in mm, and opacity.
+/// one of sharp print, print blur in mm, and blurred print.
 inline constexpr int row_columns = 2 * static_cast<int>(appearance::lateral_samples) + 1;
 
 /// Rows resampled to even steps, bottom to top, as displayable linear RGB; four floats a texel.

@@ -29,7 +29,9 @@ struct Row {
   std::array<optics::Xyz, lateral_samples> on_white{}; ///< Seen against the white card.
   std::array<optics::Xyz, lateral_samples> on_black{}; ///< Seen against the black card, lit from the room.
   double print_contrast = 1; ///< Fraction of a printed line's contrast that survives the path on the axis.
-  double print_blur_mm = 0;  ///< Spread of the line's edge by forward scattering.
+  double print_sharp = 1;    ///< Fraction that arrives unscattered: the edges of letters, however faint.
+  double print_halo = 0;     ///< Fraction that arrives turned a little: it shows the print spread out.
+  double print_blur_mm = 0;  ///< Half width of that spread on the card.
   double granularity = 0;    ///< RMS contrast the visible pieces make in one 0.1 mm element of the eye.
   double opacity = 0;        ///< 1 - collimated transmission of luminance along the axis.
 };

@@ -20,6 +20,9 @@ inline constexpr double print_cycles_per_mm = 0.5;
 inline constexpr double card_gap_mm = 2;
 /// A piece hides what lies behind it when light is turned by more than this; fitted here.
 inline constexpr double hiding_angle_deg = 15;
+/// A piece spoils the edges of print when it turns light by more than this: over the 9 mm from the axis to
+/// the card that moves an edge by 1 mm, the width of a stroke.
+inline constexpr double straying_angle_deg = 6;
 /// Band at the peak of daylight vision, 560 nm, where contrast is judged.
 inline constexpr std::size_t luminous_band = 18;
 /// Refractive index of urine and reagents: water 1.333 plus solutes; common value.

@@ -47,6 +47,7 @@ void add_pieces(LayerOptics& o, const matter::ParticleKind& kind, const ScatterT
   const double radius = t.diameter_mm[bin] / 2;
   const double area_per_mm = per_mm3 * std::numbers::pi * radius * radius;
   o.hidden += area_per_mm * t.piece_opacity[bin];
+  o.strayed += area_per_mm * t.piece_straying[bin];
   o.graininess += area_per_mm * t.piece_opacity[bin] * t.piece_opacity[bin];
 }
 
@@ -120,6 +121,7 @@ LayerOptics between(const LayerOptics& one, const LayerOptics& other, double sha
           mix(one.print_loss, other.print_loss, share),
           mix(one.forward_turn, other.forward_turn, share),
           mix(one.hidden, other.hidden, share),
+          mix(one.strayed, other.strayed, share),
           mix(one.graininess, other.graininess, share)};
 }
 

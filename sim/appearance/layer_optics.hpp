@@ -20,6 +20,7 @@ struct LayerOptics {
       0; ///< Of a printed line's contrast over the whole inside diameter, as an optical depth.
   double forward_turn = 0; ///< Sum of mu_s (1 - g) in the luminous band: spread of forward scattered light.
   double hidden = 0;       ///< Area hidden by visible pieces per mm of depth.
+  double strayed = 0;      ///< Area through which they let no sharp print, per mm of depth.
   double graininess = 0;   ///< Area weighted with the square of their opacity.
 
   bool operator==(const LayerOptics&) const = default;

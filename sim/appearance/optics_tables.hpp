@@ -17,7 +17,8 @@ struct ScatterTable {
   std::vector<double> diameter_mm;         ///< Of one particle of the class.
   std::vector<double>
       piece_opacity; ///< Share of the light that meets one particle and is absorbed or turned aside.
-  std::size_t network_bin = 0; ///< Class whose scattering per gram stands for a continuous clot.
+  std::vector<double> piece_straying; ///< The same, counting light turned enough to blur print.
+  std::size_t network_bin = 0;        ///< Class whose scattering per gram stands for a continuous clot.
 };
 
 /// Light through a lit cylinder as a function of optical thickness, computed offline by Monte Carlo; axes are

@@ -67,8 +67,18 @@ void colour_row(Row& row, const LayerOptics& o, double width_mm, const TwoCards&
   // What is left of the line, over all the light that reaches the eye from there.
   const double haze_left = std::exp(-o.print_loss);
   const double share_of_light = luminance(clear, seeing) / std::max(luminance(white[0], seeing), 1e-9);
-  row.print_contrast = std::min(1.0, haze_left * share_of_light) * (1 - hidden);
-  row.print_blur_mm = std::min(widest_blur_mm, o.forward_turn * width_mm * (card_gap_mm + width_mm / 2));
+  row.print_contrast = std::min(1.0, haze_left * share_of_light) * std::exp(-o.strayed * width_mm);
+  // The same light parted for the picture. What was not scattered keeps every edge; the rest is the
+  // small-angle theory's peak, as wide as its mean number of scatterings makes it. Pieces that are drawn hide
+  // print themselves.
+  const double unscattered = luminance(straight, seeing) / std::max(luminance(clear, seeing), 1e-9);
+  const double from_card = std::min(1.0, share_of_light) * (1 - blurred);
+  const double kept_by_drawn = std::exp(-o.hidden * (1 - undrawn) * width_mm);
+  row.print_sharp = std::min(from_card, unscattered * std::min(1.0, share_of_light) *
+                                            std::exp(-o.strayed * width_mm) / kept_by_drawn);
+  row.print_halo = from_card - row.print_sharp;
+  row.print_blur_mm = std::min(widest_blur_mm, o.forward_turn * width_mm * (card_gap_mm + width_mm / 2) /
+                                                   std::max(1 - unscattered, 1e-9));
   // Pieces half way through the tube are seen through half of its haze.
   row.granularity = std::min(1.0, std::sqrt(std::expm1(o.graininess * width_mm))) * std::sqrt(haze_left);
 }

@@ -30,6 +30,8 @@ struct Single {
   double scatter_m2 = 0;
   double absorb_m2 = 0;
   double asymmetry = 0;
+  double repeated_m2 =
+      0; ///< Scattering summed over all its cores: light inside a piece is turned again and again.
 };
 
 bool compact(const ParticleKind& kind) {
@@ -89,14 +91,14 @@ Singles clusters(const ParticleKind& kind, std::size_t core_bin, double waveleng
     const double area = std::numbers::pi * kind.bin_radius_m(bin) * kind.bin_radius_m(bin);
     const double wanted = cores * core.scatter_m2;
     all[bin] = {wanted / std::hypot(1.0, wanted / (2 * area)),
-                area * -std::expm1(-cores * core.absorb_m2 / area), core.asymmetry};
+                area * -std::expm1(-cores * core.absorb_m2 / area), core.asymmetry, wanted};
   }
   return all;
 }
 
-/// Share of Henyey-Greenstein scattering that is turned by more than the hiding angle.
-double turned_aside(double g) {
-  const double cosine = std::cos(hiding_angle_deg * std::numbers::pi / 180);
+/// Share of Henyey-Greenstein scattering that is turned by more than an angle.
+double turned_aside(double g, double angle_deg) {
+  const double cosine = std::cos(angle_deg * std::numbers::pi / 180);
   if (std::fabs(g) < 1e-6) {
     return (1 + cosine) / 2;
   }
@@ -111,9 +113,11 @@ std::size_t core_bin_of(const ParticleKind& kind) {
   return bin;
 }
 
-double opacity_of(const Single& one, double radius_m) {
+double opacity_of(const Single& one, double radius_m, double angle_deg) {
   const double area = std::numbers::pi * radius_m * radius_m;
-  return -std::expm1(-(one.absorb_m2 + one.scatter_m2 * turned_aside(one.asymmetry)) / area);
+  return -std::expm1(
+      -(one.absorb_m2 + std::max(one.scatter_m2, one.repeated_m2) * turned_aside(one.asymmetry, angle_deg)) /
+      area);
 }
 
 ScatterTable tabulate(const ParticleKind& kind) {
@@ -135,7 +139,8 @@ ScatterTable tabulate(const ParticleKind& kind) {
       t.absorb_per_mm[bin][i] = all[bin].absorb_m2 * per_gram;
       t.asymmetry[bin][i] = all[bin].asymmetry;
       if (i == luminous_band) {
-        t.piece_opacity.push_back(opacity_of(all[bin], kind.bin_radius_m(bin)));
+        t.piece_opacity.push_back(opacity_of(all[bin], kind.bin_radius_m(bin), hiding_angle_deg));
+        t.piece_straying.push_back(opacity_of(all[bin], kind.bin_radius_m(bin), straying_angle_deg));
         t.diameter_mm.push_back(2 * kind.bin_radius_m(bin) * mm_per_m);
       }
     }

@@ -19,10 +19,14 @@ struct Turbid {
   optics::Spectrum reduced{}; ///< per mm
 };
 
+/// Class whose single scattering stands for what happens inside a piece: past the network class each gram
+/// scatters as it does there, and how often light is turned is left to the table of turbid light.
+std::size_t unit_of(const ScatterTable& t, std::size_t bin) {
+  return t.network_bin > 0 ? std::min(bin, t.network_bin) : bin;
+}
+
 void add_solid(Turbid& to, const ScatterTable& t, std::size_t bin, double g_per_ml) {
-  // Touching clusters no longer shield themselves: past the network class each gram scatters as it does
-  // there.
-  const std::size_t unit = t.network_bin > 0 ? std::min(bin, t.network_bin) : bin;
+  const std::size_t unit = unit_of(t, bin);
   for (std::size_t i = 0; i < optics::band_count; ++i) {
     to.absorb[i] += g_per_ml * t.absorb_per_mm[unit][i];
     to.reduced[i] += g_per_ml * t.scatter_per_mm[unit][i] * (1 - t.asymmetry[unit][i]);
@@ -88,6 +92,7 @@ TwoCards piece_colour(matter::ParticleId kind, std::size_t bin, const matter::Mi
   const double radius_mm = t.diameter_mm[bin] / 2;
   const double area_mm2 = std::numbers::pi * radius_mm * radius_mm;
   const double per_area = solid.bin_mass_g(bin) * mm3_per_ml / area_mm2;
+  const std::size_t unit = unit_of(t, bin);
   Turbid before;
   add_liquid(before, around, seeing.catalogue);
   const double hidden = std::max(t.piece_opacity[bin], least_opacity);
@@ -95,7 +100,7 @@ TwoCards piece_colour(matter::ParticleId kind, std::size_t bin, const matter::Mi
   optics::Spectrum black{};
   for (std::size_t i = 0; i < optics::band_count; ++i) {
     const double liquid = before.absorb[i] * width_mm / 2;
-    const double turned = t.scatter_per_mm[bin][i] * (1 - t.asymmetry[bin][i]) * per_area;
+    const double turned = t.scatter_per_mm[unit][i] * (1 - t.asymmetry[unit][i]) * per_area;
     const auto bare = seeing.lookup.at(0, liquid);
     const auto lit = seeing.lookup.at(turned, liquid + t.absorb_per_mm[bin][i] * per_area);
     // What the piece adds of its own, so that (1 - hidden) background + hidden colour is what is seen.

@@ -81,9 +81,6 @@ TEST_CASE("print shows through a clear tube and is gone behind an opaque one") {
 TEST_CASE("print that keeps half its contrast is drawn with half") {
   auto looks = samples::tube(50, samples::grey(0.8), samples::grey(0.01), 0.5);
   looks.view.card = Card::Printed;
-  for (auto& row : looks.rows) {
-    row.print_blur_mm = 0;
-  }
   const Picture p = tubes({looks});
   int low = 255;
   for (int y = 250; y < 480; ++y) {

@@ -34,7 +34,8 @@ inline appearance::Appearance tube(double level_mm, const optics::Xyz& on_white,
       row.on_black[k] = {on_black.x * w, on_black.y * w, on_black.z * w};
     }
     row.print_contrast = print_contrast;
-    row.print_blur_mm = 0.6 * (1 - print_contrast);
+    row.print_sharp = print_contrast;
+    row.print_halo = 0;
     row.opacity = 1 - print_contrast;
     a.rows.push_back(row);
   }
