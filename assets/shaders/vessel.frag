@@ -129,7 +129,7 @@ vec4 curd(vec2 w, float lump) {
   float lit = 0.90 + 1.15 * (curd_height(w, lump) - curd_height(w + vec2(-d, d), lump));
   vec2 bent = w / lump + 1.1 * vec2(fbm(w / lump * 0.9 + u_seed), fbm(w / lump * 0.9 + 31.0 + u_seed));
   vec2 c = cells(bent * 0.8);
-  float open = smoothstep(0.50, 0.72, fbm(w / lump * 0.45 + 5.0));
+  float open = smoothstep(0.50, 0.72, fbm(w / lump * 0.45 + 5.0 + u_seed));
   float crack = smoothstep(0.0, mix(0.05, 0.24, open), c.y - c.x);
   return vec4(vec3(clamp(lit, 0.55, 1.06) * mix(0.80, 1.0, crack)), mix(mix(0.85, 0.25, open), 1.0, crack));
 }

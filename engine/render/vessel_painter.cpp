@@ -177,7 +177,7 @@ void VesselPainter::draw_band(Program& p, const Rect& at, const Kept& kept, cons
   p.set("u_boil", f(looks.boiling));
   p.set("u_steam", f(looks.steam));
   p.set("u_time", f(std::fmod(place.seconds, 600.0)));
-  p.set("u_seed", 3.0F);
+  p.set("u_seed", 1.0F + f(60 * unit_of(looks.grain_seed)));
   p.set("u_rows", 0);
   p.set("u_print", 1);
   p.set("u_scene", 2);

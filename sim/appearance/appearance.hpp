@@ -67,8 +67,9 @@ struct Appearance {
   double level_mm = 0;         ///< Surface above the inside bottom; 0 for an empty vessel.
   double meniscus_rise_mm = 0; ///< How far the liquid climbs the wall above the level.
   View view;
-  std::vector<Row> rows;     ///< Bottom to top, covering 0..level_mm.
-  std::vector<Piece> pieces; ///< Far to near.
+  std::uint32_t grain_seed = 0; ///< Fixes how a bed and a curd lie; the same vessel keeps it.
+  std::vector<Row> rows;        ///< Bottom to top, covering 0..level_mm.
+  std::vector<Piece> pieces;    ///< Far to near.
   Sediment sediment;
   double clot_fraction = 0; ///< Share of the column's height held by one continuous clot.
   double clot_from_mm = 0;  ///< Extent of the clot.

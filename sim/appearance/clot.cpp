@@ -7,14 +7,21 @@ namespace {
 /// A network thinner than this holds no shape; fitted here.
 constexpr double thinnest_clot_g_per_ml = 2e-4;
 
-bool clotted(const matter::Mixture& layer) {
-  double clot = 0;
+double solids_per_ml(const matter::Mixture& layer) {
   double all = 0;
   for (const matter::Population& population : layer.populations) {
-    clot += population.clot_g;
     all += population.total_g();
   }
-  return clot > all / 2 && clot > thinnest_clot_g_per_ml * layer.volume_ml;
+  return all / layer.volume_ml;
+}
+
+bool clotted(const matter::Mixture& layer) {
+  double clot = 0;
+  for (const matter::Population& population : layer.populations) {
+    clot += population.clot_g;
+  }
+  const double per_ml = clot / layer.volume_ml;
+  return per_ml > solids_per_ml(layer) / 2 && per_ml > thinnest_clot_g_per_ml;
 }
 
 } // namespace
@@ -23,6 +30,7 @@ ClotLook find_clot(const std::vector<LayerPlace>& layers, double level_mm, doubl
                    const Seeing& seeing) {
   ClotLook best;
   ClotLook run;
+  const matter::Mixture* fullest = nullptr; // Of the run: a curd shrinks from its ends.
   const matter::Mixture* shown = nullptr;
   for (const LayerPlace& place : layers) {
     if (!clotted(*place.layer)) {
@@ -31,11 +39,15 @@ ClotLook find_clot(const std::vector<LayerPlace>& layers, double level_mm, doubl
     }
     if (run.to_mm <= run.from_mm) {
       run.from_mm = place.from_mm;
+      fullest = place.layer;
+    }
+    if (solids_per_ml(*place.layer) > solids_per_ml(*fullest)) {
+      fullest = place.layer;
     }
     run.to_mm = place.to_mm;
     if (run.to_mm - run.from_mm > best.to_mm - best.from_mm) {
       best = run;
-      shown = place.layer;
+      shown = fullest;
     }
   }
   if (shown != nullptr) {

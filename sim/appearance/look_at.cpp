@@ -5,6 +5,8 @@
 #include "sim/appearance/surface.hpp"
 #include "sim/column/layers.hpp"
 
+#include "sim/optics/random.hpp"
+
 #include <algorithm>
 
 namespace matula::appearance {
@@ -101,6 +103,7 @@ Appearance look_at(const column::Column& column, const matter::Catalogue& catalo
   looks.vessel_height_mm = column.shape.height_mm;
   looks.round_bottom = column.shape.round_bottom;
   looks.view = view;
+  looks.grain_seed = static_cast<std::uint32_t>(optics::hash(seed) >> 32U);
   const double volume_ml = column.volume_ml();
   if (volume_ml <= 0) {
     return looks;

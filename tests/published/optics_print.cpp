@@ -23,8 +23,8 @@ matter::Catalogue formazin() {
   return catalogue;
 }
 
-/// Print contrast left by a suspension of the turbidity that extinguishes `per_m` at 550 nm, in a 14 mm tube.
-double contrast_left(double per_m) {
+/// The middle row of a 14 mm tube of a suspension of the turbidity that extinguishes `per_m` at 550 nm.
+Row row_of(double per_m) {
   const matter::Catalogue catalogue = formazin();
   OpticsTables tables;
   tables.colorimetry = tests::load_colorimetry();
@@ -37,7 +37,11 @@ double contrast_left(double per_m) {
   m.populations[0].grams[0] = per_m / 1000 / per_gram * m.volume_ml;
   c.layers.push_back(m);
   const Appearance looks = look_at(c, catalogue, tables, {Card::Printed, optics::Lamp::Daylight}, 1);
-  return looks.rows[40].print_contrast;
+  return looks.rows[40];
+}
+
+double contrast_left(double per_m) {
+  return row_of(per_m).print_contrast;
 }
 
 /// 1 NTU of formazin is an absorbance of about 0.002 a cm at 550 nm (turbidity standards literature).
@@ -62,4 +66,28 @@ TEST_CASE("Print goes only when the tube is really opaque") {
   CHECK(contrast_left(extinction_per_m(100)) > 0.5);
   CHECK(contrast_left(extinction_per_m(300)) > 0.05);
   CHECK(contrast_left(extinction_per_m(1500)) < 0.01);
+}
+
+TEST_CASE("Fine haze fades print and leaves its edges sharp: what is not scattered obeys Beer and Lambert") {
+  // Bouguer, Lambert, Beer; the vessel is 14 mm wide and little light is lost on the way back.
+  for (const double per_m : {18.4, 60.0, 120.0}) {
+    const Row row = row_of(per_m);
+    CAPTURE(per_m);
+    const double straight = std::exp(-per_m / 1000 * 14);
+    CHECK(row.print_sharp / (row.print_sharp + row.print_halo) == Approx(straight).epsilon(0.03));
+    CHECK(row.print_sharp <= row.print_contrast + 1e-9);
+    CHECK(row.print_contrast <= row.print_sharp + row.print_halo + 1e-9);
+  }
+}
+
+TEST_CASE("The spread light as it is drawn keeps the contrast small-angle theory gives it") {
+  // Wells 1969: a peak that falls as exp(-2 pi f b). At the frequency the reader judges, 0.5 per mm, the two
+  // must agree.
+  for (const double per_m : {30.0, 100.0, 200.0}) {
+    const Row row = row_of(per_m);
+    CAPTURE(per_m, row.print_blur_mm);
+    const double drawn =
+        row.print_sharp + row.print_halo * std::exp(-2 * 3.14159265 * 0.5 * row.print_blur_mm);
+    CHECK(drawn == Approx(row.print_contrast).margin(0.07));
+  }
 }
