@@ -1,11 +1,9 @@
 #include "engine/render/bench_view.hpp"
 
-#include "engine/render/damage.hpp"
-#include "engine/render/furniture.hpp"
+#include "engine/render/bench_geometry.hpp"
+#include "engine/render/bench_view_impl.hpp"
 #include "engine/render/glass.hpp"
-#include "engine/render/hash.hpp"
 #include "engine/render/shader_file.hpp"
-#include "engine/render/vessel_painter.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -26,116 +24,6 @@ bool moves(const bench::Scene& scene) {
                                        std::abs(scene.floating->state.spin_per_s) > 0.01);
   return scene.flame_on || lively || bobs || scene.bath_c > 60;
 }
-
-struct BenchView::Impl {
-  Carpenter carpenter;
-  VesselPainter glassware;
-  Program finish;
-  std::array<Program, 2> air; ///< Flame, steam.
-  ArrayName corners;
-  Target still;    ///< What never moves, as light.
-  Target frame;    ///< With everything in it, as light.
-  Target finished; ///< Eight bits.
-  std::uint64_t bench_key = 0;
-  std::uint64_t hand_key = 0;
-  Damage damage;
-  std::map<int, Target> slots;
-
-  void fit(int width, int height);
-  void draw_air(int kind, const Rect& at, double seconds, double strength, const RoomLight& light);
-  void draw_still(const bench::Scene& scene, const Show& show, const SceneLayout& where,
-                  const RoomLight& light, bool lamp_lit);
-  std::vector<Item> items(const bench::Scene& scene, const Show& show, const SceneLayout& where,
-                          const RoomLight& light);
-  void add_vessels(std::vector<Item>& list, const bench::Scene& scene, const Show& show,
-                   const SceneLayout& where, const RoomLight& light, bool tubes);
-  void add_hand(std::vector<Item>& list, const bench::Scene& scene, const Show& show,
-                const SceneLayout& where, const RoomLight& light);
-  void add_air(std::vector<Item>& list, const bench::Scene& scene, const Show& show, const SceneLayout& where,
-               const RoomLight& light);
-  void finish_part(const Target& from, const Target& to, const Rect& part);
-};
-
-namespace {
-
-Rect hand_card(const Rect& room) {
-  return {std::floor(room.x + room.w * 0.045F), std::floor(room.y + room.h * 0.022F),
-          std::floor(room.w * 0.91F), std::floor(room.h * 0.956F)};
-}
-
-std::uint64_t hash_of(const Rect& r, Hash& h) {
-  return h.add(r.x, 0.25).add(r.y, 0.25).add(r.w, 0.25).add(r.h, 0.25).value();
-}
-
-const bench::SeenVessel* find(const bench::Scene& scene, const bench::VesselName& name) {
-  for (const auto& v : scene.vessels) {
-    if (v.name == name) {
-      return &v;
-    }
-  }
-  return nullptr;
-}
-
-/// The same layout with its corner at 0, 0.
-SceneLayout at_origin(SceneLayout at) {
-  const float dx = at.area.x;
-  const float dy = at.area.y;
-  const auto shift = [&](Rect& r) {
-    r.x -= dx;
-    r.y -= dy;
-  };
-  for (Rect* r :
-       {&at.area, &at.bench, &at.hand, &at.rack, &at.burner, &at.flame, &at.bath, &at.bath_thermometer,
-        &at.lamp, &at.hand_vessel, &at.cards[0], &at.cards[1], &at.cards[2]}) {
-    shift(*r);
-  }
-  for (auto* places : {&at.vessels, &at.reagents, &at.paper}) {
-    for (auto& [name, r] : *places) {
-      shift(r);
-    }
-  }
-  at.hand_bottom_px -= dy;
-  return at;
-}
-
-Rect grown(const Rect& r, float by) {
-  return {r.x - by, r.y - by, r.w + 2 * by, r.h + 2 * by};
-}
-
-optics::Lamp lamp_of(const bench::Scene& scene, const Show& show) {
-  const bench::SeenVessel* held = find(scene, show.in_hand);
-  if (held == nullptr && !scene.vessels.empty()) {
-    held = &scene.vessels.front();
-  }
-  return held == nullptr ? optics::Lamp::Daylight : held->looks.view.lamp;
-}
-
-Rect hand_steam(const Rect& glass) {
-  return {glass.x - glass.w * 0.6F, glass.y - glass.w * 2.2F, glass.w * 2.2F, glass.w * 2.3F};
-}
-
-/// Wooden holder that grips a tube over the flame.
-Rect clamp_of(const Rect& glass) {
-  return {glass.x - glass.w * 2.75F, glass.y + glass.h * 0.10F, glass.w * 4.0F, glass.h * 0.035F};
-}
-
-bool lively(const Appearance& looks) {
-  return looks.boiling > 0.01 || looks.steam > 0.01;
-}
-
-std::uint64_t float_hash(const bench::Scene& scene, const bench::VesselName& name, double eye_mm) {
-  if (!scene.floating || scene.floating->vessel != name) {
-    return 0;
-  }
-  const auto& s = scene.floating->scale;
-  return Hash()
-      .add(s.reading_at_surface + s.parallax_per_mm * eye_mm, 1e-6)
-      .add(s.reading_at_meniscus_top, 1e-6)
-      .add(scene.floating->state.lean_mm, 0.01)
-      .value();
-}
-
-} // namespace
 
 tl::expected<BenchView, std::string> BenchView::create(const std::filesystem::path& assets_folder) {
   auto impl = std::make_unique<Impl>();
@@ -443,48 +331,6 @@ void BenchView::draw(const bench::Scene& scene, const Show& show, const SceneLay
   glBlitFramebuffer(0, 0, width, height, left, low, left + width, low + height, GL_COLOR_BUFFER_BIT,
                     GL_NEAREST);
   glBindFramebuffer(GL_FRAMEBUFFER, static_cast<GLuint>(bound));
-}
-
-unsigned BenchView::side_by_side(int slot, const std::vector<Appearance>& vessels, int width, int height) {
-  Impl& v = *impl_;
-  GLint bound = 0;
-  glGetIntegerv(GL_DRAW_FRAMEBUFFER_BINDING, &bound);
-  const Target light_target = Target::make(width, height, GL_RGBA32F);
-  light_target.bind();
-  glClearColor(0.2F, 0.2F, 0.2F, 1);
-  glClear(GL_COLOR_BUFFER_BIT);
-  glDisable(GL_DEPTH_TEST);
-  glDisable(GL_CULL_FACE);
-  const float cell = static_cast<float>(width) / static_cast<float>(std::max<std::size_t>(vessels.size(), 1));
-  for (std::size_t i = 0; i < vessels.size(); ++i) {
-    const Appearance& looks = vessels[i];
-    const RoomLight light = RoomLight::of(looks.view.lamp);
-    const Rect room{std::floor(cell * static_cast<float>(i)), 0, std::ceil(cell), static_cast<float>(height)};
-    bench::Scene one;
-    one.vessels.push_back({"v", "", bench::Place::Hand, 0, looks});
-    Show show;
-    show.in_hand = "v";
-    VesselPlace place;
-    place.own_card = true;
-    place.card = hand_card(room);
-    const double outer = looks.inner_diameter_mm / 2 + looks.wall_mm;
-    const double wanted_mm = std::clamp(looks.level_mm + 14, 36.0, looks.vessel_height_mm + 8);
-    place.scale = static_cast<float>(
-        std::min(room.w * (outer < 12 ? 0.55 : 0.80) / (2 * outer), room.h * 0.93 / wanted_mm));
-    place.foot_x = room.x + room.w / 2;
-    place.foot_y = room.y + room.h * 0.955F;
-    light_target.scissor(room);
-    v.carpenter.draw_backdrop(room, place.card, looks.view.card,
-                              place.foot_y - static_cast<float>(bare_card_mm(looks)) * place.scale,
-                              place.scale, light, light_target);
-    v.glassware.draw("side", looks, place, light, light_target, v.carpenter.print(), v.carpenter.print(),
-                     nullptr, 0);
-  }
-  v.slots[slot] = Target::make(width, height, GL_RGBA8);
-  v.finish_part(light_target, v.slots[slot], {0, 0, static_cast<float>(width), static_cast<float>(height)});
-  glDisable(GL_SCISSOR_TEST);
-  glBindFramebuffer(GL_FRAMEBUFFER, static_cast<GLuint>(bound));
-  return v.slots[slot].texture.get();
 }
 
 } // namespace matula::render

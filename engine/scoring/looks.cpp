@@ -45,8 +45,8 @@ void judge_word(Mark& mark, const Case& marked, const std::vector<std::string>& 
       word_credit(lower(mark.entered), moment.word, words, marked.book.observation.neighbour_credit);
   mark.earned = marks_for(credit, mark.possible);
   if (mark.earned < mark.possible) {
-    mark.reason = fmt::format("You wrote \"{}\". In the {} the specimen looked {} when you wrote it{}.",
-                              mark.entered, moment.vessel, moment.word, credit > 0 ? ", one step away" : "");
+    mark.reason = fmt::format("You wrote \"{}\". At that time the urine in the {} looked {}{}.", mark.entered,
+                              moment.vessel, moment.word, credit > 0 ? ", one step away" : "");
   }
 }
 

@@ -5,6 +5,8 @@
 #include "engine/scoring/standards.hpp"
 #include "engine/sitting/setup.hpp"
 
+#include <future>
+#include <map>
 #include <stdexcept>
 
 namespace matula::scoring {
@@ -16,15 +18,42 @@ std::string trimmed(const std::string& text) {
   return first == std::string::npos ? "" : text.substr(first, text.find_last_not_of(blanks) - first + 1);
 }
 
-std::vector<Compared> compare_tubes(const Case& marked, const Standards& standards) {
+bool asks(const scenario::Asked& asked, const std::string& part) {
+  return (part == "look" && asked.look) || (part == "gravity" && asked.specific_gravity) ||
+         (part == "heat" && asked.heat) || (part == "ssa" && asked.ssa) ||
+         (part == "benedict" && asked.benedict);
+}
+
+/// The asked tests done by the book, each on a thread of its own: they share nothing but what nobody writes.
+class BookTubes {
+public:
+  BookTubes(const assets::World& world, const scenario::Scenario& scenario, const Standards& standards)
+      : setup_(sitting::make_setup(world, scenario)) {
+    for (const auto& [key, recipe] : standards.recipes) {
+      if (asks(scenario.asked, key)) {
+        running_[key] = std::async(std::launch::async, do_by_the_book, std::cref(setup_), std::cref(recipe));
+      }
+    }
+  }
+
+  [[nodiscard]] const bench::Setup& setup() const { return setup_; }
+  [[nodiscard]] bool has(const std::string& test) const { return running_.count(test) > 0; }
+  /// Waits for the test; once only.
+  BookTube take(const std::string& test) { return running_.at(test).get(); }
+
+private:
+  bench::Setup setup_;
+  std::map<std::string, std::future<BookTube>> running_;
+};
+
+std::vector<Compared> compare_tubes(const Case& marked, const Standards& standards, BookTubes& books) {
   std::vector<Compared> all;
-  const auto setup = sitting::make_setup(marked.world, marked.scenario);
+  const auto& setup = books.setup();
   for (const auto& test : standards.rules.tests) {
-    const auto recipe = standards.recipes.find(test.key);
-    if (!marked.asks(test.key) || recipe == standards.recipes.end()) {
+    if (!books.has(test.key)) {
       continue;
     }
-    const auto book = do_by_the_book(setup, recipe->second);
+    const auto book = books.take(test.key);
     const auto& moment = marked.replay.tests.at(test.key);
     Compared pair;
     pair.tubes.test = test.key;
@@ -56,10 +85,7 @@ std::string Case::entry(const std::string& item) const {
 }
 
 bool Case::asks(const std::string& part) const {
-  const auto& asked = scenario.asked;
-  return (part == "look" && asked.look) || (part == "gravity" && asked.specific_gravity) ||
-         (part == "heat" && asked.heat) || (part == "ssa" && asked.ssa) ||
-         (part == "benedict" && asked.benedict);
+  return scoring::asks(scenario.asked, part);
 }
 
 Report score(const assets::World& world, const Standards& standards, const scenario::Scenario& scenario,
@@ -70,9 +96,10 @@ Report score(const assets::World& world, const Standards& standards, const scena
 
 Report score(const assets::World& world, const Standards& standards, const scenario::Scenario& scenario,
              const std::vector<sitting::Event>& log, sitting::Session& session, const Heard& heard) {
+  BookTubes books(world, scenario, standards);
   const auto replay = play_through(world, scenario, standards.rules, log, session, heard);
   const Case marked{world, scenario, standards.rules, replay};
-  const auto compared = compare_tubes(marked, standards);
+  const auto compared = compare_tubes(marked, standards, books);
   Report report;
   append(report.marks, mark_looks(marked));
   append(report.marks, mark_gravity(marked));

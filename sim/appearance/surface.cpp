@@ -1,5 +1,7 @@
 #include "sim/appearance/surface.hpp"
 
+#include "sim/matter/density.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -18,17 +20,12 @@ double vapour_kpa(double temperature_c) {
 
 } // namespace
 
-double water_surface_tension_mn_m(double temperature_c) {
-  const double t = 1 - (temperature_c + 273.15) / 647.096;
-  return 235.8 * std::pow(t, 1.256) * (1 - 0.625 * t);
-}
-
 double meniscus_rise_mm(double inner_radius_mm, double temperature_c) {
   constexpr double density_kg_m3 = 1000;
   constexpr double gravity = 9.81;
   const double angle = contact_angle_deg * std::numbers::pi / 180;
   const double capillary_mm =
-      1e3 * std::sqrt(water_surface_tension_mn_m(temperature_c) * 1e-3 / (density_kg_m3 * gravity));
+      1e3 * std::sqrt(matter::water_surface_tension_mn_m(temperature_c) * 1e-3 / (density_kg_m3 * gravity));
   const double at_plate = capillary_mm * std::sqrt(2 * (1 - std::sin(angle)));
   const double in_capillary = inner_radius_mm * (1 - std::sin(angle)) / std::cos(angle);
   return at_plate * in_capillary / std::hypot(at_plate, in_capillary);

@@ -2,9 +2,6 @@
 
 namespace matula::appearance {
 
-/// Surface tension of water against air, mN/m, 0..150 °C: IAPWS release R1-76 (2014).
-[[nodiscard]] double water_surface_tension_mn_m(double temperature_c);
-
 /// Rise of the liquid at the wall of an upright glass tube above the lowest point of its surface, mm: the
 /// wide-plate and the narrow-tube limits joined. `inner_radius_mm` > 0.
 [[nodiscard]] double meniscus_rise_mm(double inner_radius_mm, double temperature_c);

@@ -15,7 +15,7 @@ constexpr double least_gap_mm = 1; // between bulb and glass on both sides toget
 
 double surface_tension_mn_m(const matter::Mixture& top, const Setup& setup) {
   const matter::Catalogue& catalogue = *setup.chemistry->catalogue;
-  double tension = instrument::water_surface_tension_mn_m(top.temperature_c);
+  double tension = matter::water_surface_tension_mn_m(top.temperature_c);
   for (const instrument::SurfaceActive& active : setup.urinometer.surface_actives) {
     const auto id = catalogue.find_species(active.species);
     if (id && !top.empty()) {

@@ -11,7 +11,7 @@ namespace {
 
 class Hasher {
 public:
-  void add(std::uint64_t word) { value_ = scramble(value_ ^ word); }
+  void add(std::uint64_t word) { value_ = optics::hash(value_ ^ word); }
   void add(double number) { add(std::bit_cast<std::uint64_t>(number)); }
   void add(bool flag) { add(static_cast<std::uint64_t>(flag)); }
   void add(const VesselName& name) { add(hash_name(name)); }

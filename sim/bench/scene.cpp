@@ -36,7 +36,7 @@ appearance::Appearance look(const State& state, const Setup& setup, const Vessel
     return {};
   }
   const std::uint64_t seed =
-      scramble(setup.seed ^ static_cast<std::uint64_t>(Purpose::Pieces)) ^ hash_name(vessel);
+      optics::hash(setup.seed ^ static_cast<std::uint64_t>(Purpose::Pieces)) ^ hash_name(vessel);
   appearance::Appearance looks =
       appearance::look_at(found->second.column, *setup.chemistry->catalogue, *setup.optics, view, seed);
   if (state.floating && state.floating->vessel == vessel) {

@@ -62,7 +62,7 @@ void advance(Column& column, const Chemistry& chemistry, const Surroundings& sur
 /// Everything mixed together, as a reader of sums sees it.
 [[nodiscard]] matter::Mixture whole(const Column& column, const matter::Catalogue& catalogue);
 
-/// Mean density around a float, kg/m3, and temperature of the upper liquid.
+/// Mean temperature of all liquid, weighted by volume, °C.
 [[nodiscard]] double mean_temperature_c(const Column& column);
 
 /// Hash of the exact bits of the column's state.

@@ -26,7 +26,7 @@ double calibrated_load_g(const Urinometer& urinometer) {
 
 double load_g(const Urinometer& urinometer, const Bath& bath) {
   const double tension_change =
-      bath.surface_tension_mn_m - water_surface_tension_mn_m(urinometer.calibration_c);
+      bath.surface_tension_mn_m - matter::water_surface_tension_mn_m(urinometer.calibration_c);
   return calibrated_load_g(urinometer) + pi * urinometer.stem_diameter_mm * tension_change * g_per_mn_m_mm;
 }
 

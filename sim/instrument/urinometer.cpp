@@ -45,12 +45,6 @@ double climb_mm(double radius_mm, const Bath& bath) {
 
 } // namespace
 
-double water_surface_tension_mn_m(double temperature_c) {
-  constexpr double critical_k = 647.096;
-  const double tau = 1 - (temperature_c + 273.15) / critical_k;
-  return 235.8 * std::pow(tau, 1.256) * (1 - 0.625 * tau);
-}
-
 Float lower(const Urinometer& urinometer, const Bath& bath, bool wiped, bool spun, const Chance& chance) {
   const FloatHabits& habits = urinometer.habits;
   Float state;

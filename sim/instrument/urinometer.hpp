@@ -82,9 +82,6 @@ struct Chance {
   double bubble_size = 0.5;
 };
 
-/// Surface tension of water, mN/m, 0..370 °C: IAPWS release R1-76(2014).
-[[nodiscard]] double water_surface_tension_mn_m(double temperature_c);
-
 /// A float let go a little above its rest. Unless `wiped` it carries air down; unless `spun` it leans on the
 /// wall.
 [[nodiscard]] Float lower(const Urinometer& urinometer, const Bath& bath, bool wiped, bool spun,

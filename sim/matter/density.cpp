@@ -89,6 +89,12 @@ double water_viscosity_mpa_s(double temperature_c) {
                             61.131 * std::pow(reduced, -19.6) + 0.45903 * std::pow(reduced, -40.0));
 }
 
+double water_surface_tension_mn_m(double temperature_c) {
+  constexpr double critical_k = 647.096;
+  const double tau = 1 - (temperature_c + 273.15) / critical_k;
+  return 235.8 * std::pow(tau, 1.256) * (1 - 0.625 * tau);
+}
+
 double density_kg_m3(const Mixture& mixture, const Catalogue& catalogue) {
   const double water = water_density_kg_m3(mixture.temperature_c);
   if (mixture.empty()) {

@@ -11,6 +11,9 @@ namespace matula::matter {
 /// 1 %).
 [[nodiscard]] double water_viscosity_mpa_s(double temperature_c);
 
+/// Surface tension of water against its vapour or air, mN/m, 0..370 °C: IAPWS release R1-76(2014).
+[[nodiscard]] double water_surface_tension_mn_m(double temperature_c);
+
 /// Density of the mixture at its temperature, kg/m3: water plus what each solute and solid adds by its
 /// apparent volume (Young's rule), with the Debye-Hückel slope for ions. Volumes in the mixture are meant at
 /// 20 °C; the solutes' share shrinks with temperature by a parabola. Within 0.0005 g/mL of published tables

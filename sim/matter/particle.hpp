@@ -35,7 +35,7 @@ struct ParticleKind {
   double sticking_ph_width = 0;
   double sticking_activation_kj_per_mol =
       0; ///< Sticking falls below 100 °C with this barrier; 0 means it does not.
-  /// Dissolved species that covers the grains and keeps them from growing into each other; npos: none.
+  /// Dissolved species that covers the grains and keeps them from growing into each other; no_guard: none.
   std::size_t guard_species = no_guard;
   double guard_half_mol_per_l = 0.01; ///< Sticking falls as (1 + c/half)^-power.
   double guard_power = 1;

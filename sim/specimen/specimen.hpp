@@ -16,7 +16,7 @@ struct Specimen {
   std::vector<std::pair<std::string, double>> mmol_per_l; ///< By species key.
   std::vector<std::pair<std::string, double>> mg_per_dl;  ///< By species key: proteins, sugars, pigments.
   std::vector<std::pair<std::string, double>>
-      particles_mg_per_l;      ///< By particle key: cells, mucus, urate, phosphate.
+      particles_mg_per_l;      ///< By particle key: cells, urate, phosphate.
   double urochrome_a420 = 0.2; ///< Absorbance per cm at 420 nm of the yellow pigments.
   double stood_hours = 0;      ///< In an open, lit container before reception.
 };

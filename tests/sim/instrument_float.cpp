@@ -23,7 +23,7 @@ Urinometer shipped() {
 }
 
 Bath water(double t) {
-  return {matter::water_density_kg_m3(t), t, water_surface_tension_mn_m(t), 40, 24.5};
+  return {matter::water_density_kg_m3(t), t, matter::water_surface_tension_mn_m(t), 40, 24.5};
 }
 
 double settled(const Urinometer& u, const Bath& bath, bool wiped = true, bool spun = true,
@@ -137,6 +137,6 @@ TEST_CASE("Meniscus and parallax have their size and sign") {
 
 TEST_CASE("Surface tension of water") {
   // IAPWS R1-76(2014) table: 72.74 at 20 °C, 58.91 at 100 °C.
-  CHECK(water_surface_tension_mn_m(20) == Approx(72.74).margin(0.02));
-  CHECK(water_surface_tension_mn_m(100) == Approx(58.91).margin(0.02));
+  CHECK(matter::water_surface_tension_mn_m(20) == Approx(72.74).margin(0.02));
+  CHECK(matter::water_surface_tension_mn_m(100) == Approx(58.91).margin(0.02));
 }
