@@ -36,7 +36,7 @@ void check_float(const strict::Table& row, const instrument::Urinometer& u) {
                  std::to_string(scale_mm) + " mm, which bulb_volume_ml and stem_diameter_mm give");
   }
   const double pull_g =
-      pi * u.stem_diameter_mm * instrument::water_surface_tension_mn_m(u.calibration_c) * 1e-3 / 9.80665;
+      pi * u.stem_diameter_mm * matter::water_surface_tension_mn_m(u.calibration_c) * 1e-3 / 9.80665;
   const double mass_g = u.bulb_volume_ml * matter::water_density_kg_m3(u.calibration_c) * 1e-3 - pull_g;
   if (std::abs(mass_g - u.mass_g) > 0.005 * mass_g) {
     row.complain("mass_g", std::to_string(mass_g) + " g, with which it floats at 1.000 in water");
