@@ -12,7 +12,8 @@ namespace matula::render {
 
 [[nodiscard]] Rect hand_card(const Rect& room);
 
-[[nodiscard]] std::uint64_t hash_of(const Rect& r, Hash& h);
+/// Adds the rectangle to the hash; the hash so far.
+std::uint64_t hash_of(const Rect& r, Hash& h);
 
 [[nodiscard]] const bench::SeenVessel* find(const bench::Scene& scene, const bench::VesselName& name);
 
