@@ -1,3 +1,4 @@
+#include "engine/window/flow.hpp"
 #include "engine/window/group.hpp"
 #include "engine/window/panels.hpp"
 
@@ -42,11 +43,15 @@ void draw_mix_group(App& app) {
   if (app.widgets.button("mix.swirl", "Swirl 5 s")) {
     app.act(bench::Mix{app.hands.vessel, bench::Manner::Swirl, 5}, "Swirled.");
   }
-  ImGui::SameLine();
+  flow(width_of("Turn over, 3 s"));
+  if (app.widgets.button("mix.turn", "Turn over, 3 s")) {
+    app.act(bench::Mix{app.hands.vessel, bench::Manner::Invert, 3}, "Turned over once or twice.");
+  }
+  flow(width_of("Invert for 10 s"));
   if (app.widgets.button("mix.invert", "Invert for 10 s")) {
     app.act(bench::Mix{app.hands.vessel, bench::Manner::Invert, 10}, "Inverted again and again.");
   }
-  ImGui::SameLine();
+  flow(width_of("Empty into the waste"));
   if (app.widgets.button("discard", "Empty into the waste")) {
     app.act(bench::Discard{app.hands.vessel}, "Emptied and rinsed.");
   }

@@ -235,6 +235,7 @@ type_into bottle.amount 3
 does '"do":"dispense"' add
 does '"do":"mix"' mix.invert
 waits 600
+does '"do":"mix"' mix.turn
 press b
 until_true 20 log_has '"card":"black"' 1
 tab s colour=colourless
