@@ -10,8 +10,6 @@
 
 namespace matula::render {
 
-using appearance::Appearance;
-
 bool load_gl(void* (*find)(const char* name)) {
   return gladLoadGL(reinterpret_cast<GLADloadfunc>(find)) != 0 && GLAD_GL_VERSION_3_3 != 0;
 }

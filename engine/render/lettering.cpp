@@ -131,7 +131,8 @@ Canvas printed_card(const Lettering& lettering) {
     lettering.print(card, text, (card.width - wide) / 2, top_mm * k, size);
     ++line;
   };
-  for (double top = 2; top < print_height_mm; top += 20) {
+  constexpr int period_mm = 20;
+  for (int top = 2; top < static_cast<int>(print_height_mm); top += period_mm) {
     card.bar(0, top * k, card.width, 2.2 * k);
     row(top + 3.0, 4.6);
     card.bar(0, (top + 9.0) * k, card.width, 0.5 * k);

@@ -196,7 +196,9 @@ void VesselPainter::draw_pieces(const Kept& kept, const VesselPlace& place, cons
   glBindBuffer(GL_ARRAY_BUFFER, kept.pieces.get());
   for (GLuint i = 0; i < 3; ++i) {
     glEnableVertexAttribArray(i);
+    // OpenGL takes an offset in the guise of a pointer.
     glVertexAttribPointer(i, 4, GL_FLOAT, GL_FALSE, sizeof(DrawnPiece),
+                          // NOLINTNEXTLINE(performance-no-int-to-ptr)
                           reinterpret_cast<const void*>(static_cast<std::uintptr_t>(i) * 4 * sizeof(float)));
     glVertexAttribDivisor(i, 1);
   }

@@ -33,7 +33,7 @@ const Unit* find_unit(const Measure& measure, const std::string& word) {
   return at == measure.units.end() ? nullptr : &*at;
 }
 
-std::string words_without_end_blanks(std::string text) {
+std::string words_without_end_blanks(const std::string& text) {
   const std::size_t first = text.find_first_not_of(" \t");
   const std::size_t last = text.find_last_not_of(" \t");
   return first == std::string::npos ? "" : text.substr(first, last - first + 1);
