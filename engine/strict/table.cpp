@@ -162,7 +162,7 @@ std::string Table::word_or(const std::string& key, const std::vector<std::string
   if (node == nullptr) {
     return fallback;
   }
-  const std::string given = node->value_or(std::string());
+  std::string given = node->value_or(std::string());
   if (std::find(allowed.begin(), allowed.end(), given) == allowed.end()) {
     complain_at(*file_, *node, key + " = " + show(*node), suggestion(given, allowed));
     return fallback;
@@ -312,6 +312,7 @@ std::vector<std::string> Table::keys() const {
     return one.line != other.line ? one.line < other.line : one.column < other.column;
   });
   std::vector<std::string> words;
+  words.reserve(here.size());
   for (const toml::key* key : here) {
     words.emplace_back(key->str());
   }
