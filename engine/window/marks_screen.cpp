@@ -129,6 +129,7 @@ void draw_tubes(App& app, const scoring::Report& report) {
   const int height = static_cast<int>(room.y);
   if (width > 0 && height > 0) {
     const unsigned texture = app.view.side_by_side(0, app.marks_tubes, width, height);
+    // Dear ImGui takes a texture's name in the guise of a pointer. NOLINTNEXTLINE(performance-no-int-to-ptr)
     ImGui::Image(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture)), room, {0, 1}, {1, 0});
   }
 }

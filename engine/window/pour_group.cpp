@@ -11,6 +11,7 @@ void draw_pour_group(App& app) {
   heading("Pour into it");
   const auto names = app.vessel_names();
   std::vector<std::string> words;
+  words.reserve(names.size());
   for (const auto& name : names) {
     words.push_back("from: " + say_vessel(name));
   }
@@ -40,6 +41,7 @@ void draw_bottle_group(App& app) {
     return;
   }
   std::vector<std::string> words;
+  words.reserve(shelf.size());
   for (const auto& reagent : shelf) {
     words.push_back(app.ground.reagent_label(reagent));
   }

@@ -31,6 +31,7 @@ std::string say_place(const App& app) {
 void draw_vessel_group(App& app) {
   const auto names = app.vessel_names();
   std::vector<std::string> words;
+  words.reserve(names.size());
   for (const auto& name : names) {
     words.push_back(say_vessel(name));
   }

@@ -35,13 +35,13 @@ ClotLook find_clot(const std::vector<LayerPlace>& layers, double level_mm, doubl
   for (const LayerPlace& place : layers) {
     if (!clotted(*place.layer)) {
       run = {};
+      fullest = nullptr;
       continue;
     }
-    if (run.to_mm <= run.from_mm) {
+    if (fullest == nullptr) {
       run.from_mm = place.from_mm;
       fullest = place.layer;
-    }
-    if (solids_per_ml(*place.layer) > solids_per_ml(*fullest)) {
+    } else if (solids_per_ml(*place.layer) > solids_per_ml(*fullest)) {
       fullest = place.layer;
     }
     run.to_mm = place.to_mm;
