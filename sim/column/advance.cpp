@@ -68,6 +68,7 @@ void step(Column& column, const Chemistry& chemistry, const Surroundings& surrou
     return;
   }
   std::vector<double> shear_per_s;
+  shear_per_s.reserve(vigour.size());
   for (const double share : vigour) {
     shear_per_s.push_back(std::max(surroundings.shear_per_s, boiling_shear_per_s * share));
   }

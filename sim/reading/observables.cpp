@@ -45,11 +45,12 @@ double mean_opacity(const Appearance& looks, Stretch stretch) {
 optics::Xyz mean_colour_on_white(const Appearance& looks, Stretch stretch) {
   // The outer samples are mostly glass edge: the eye judges the middle of the tube.
   const auto face = [](const Row& row, double optics::Xyz::*component) {
+    constexpr std::size_t middle = appearance::lateral_samples / 2;
     double sum = 0;
-    for (std::size_t i = 0; i < appearance::lateral_samples / 2; ++i) {
+    for (std::size_t i = 0; i < middle; ++i) {
       sum += row.on_white[i].*component;
     }
-    return sum / (appearance::lateral_samples / 2);
+    return sum / static_cast<double>(middle);
   };
   return {mean_over(looks, stretch, [&](const Row& row) { return face(row, &optics::Xyz::x); }),
           mean_over(looks, stretch, [&](const Row& row) { return face(row, &optics::Xyz::y); }),
