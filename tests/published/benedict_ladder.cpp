@@ -131,9 +131,8 @@ TEST_CASE("the middle of each published band reads as its grade, shaken and stoo
 }
 
 TEST_CASE("where the two prints overlap the tube has the colour both name") {
-  // CIELAB hue: blue-green over 165, green over 120, yellow-green 105-120, yellow 80-105, orange 65-80, brick
-  // red below
-  // 65. "Yellow-green to yellow" is the wider of the two prints for 2+.
+  // CIELAB hue: blue-green over 165, green over 120, yellow-green 105-120, yellow 80-105, orange 65-80,
+  // brick red below 65. "Yellow-green to yellow" is the wider of the two prints for 2+.
   CHECK(flame(175).hue_deg > 165); // Green in both, of the bluish kind teaching pages give a trace.
   CHECK(flame(375).hue_deg > 120); // Green in both.
   CHECK(flame(950).hue_deg < 120);

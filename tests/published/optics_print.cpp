@@ -81,8 +81,8 @@ TEST_CASE("Fine haze fades print and leaves its edges sharp: what is not scatter
 }
 
 TEST_CASE("The spread light as it is drawn keeps the contrast small-angle theory gives it") {
-  // Wells 1969: a peak that falls as exp(-2 pi f b). At the frequency the reader judges, 0.5 per mm, the two
-  // must agree.
+  // Wells 1969. One width for all depths stands in for the mean over them: at 0.5 per mm, where the reader
+  // judges, that may cost a few hundredths of contrast.
   for (const double per_m : {30.0, 100.0, 200.0}) {
     const Row row = row_of(per_m);
     CAPTURE(per_m, row.print_blur_mm);
