@@ -41,7 +41,8 @@ matter::Mixture left_alone(matter::Mixture mixture) {
 /// One recipe a row: a new row without one fails the test below.
 std::map<std::string, Recipe> recipes() {
   std::map<std::string, Recipe> list;
-  for (const char* protein : {"albumin", "globulin", "light_chain", "haemoglobin", "methaemoglobin"}) {
+  for (const char* protein :
+       {"albumin", "globulin", "light_chain", "haemoglobin", "methaemoglobin", "myoglobin", "metmyoglobin"}) {
     list[std::string(protein) + "_ssa"] = {[=](double dose) { return with_ssa(protein, 0.1, dose); }, 22,
                                            nullptr, 22};
   }
