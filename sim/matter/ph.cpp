@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 #include <cstddef>
+#include <limits>
 #include <utility>
 
 namespace matula::matter {
@@ -22,8 +23,8 @@ constexpr int most_steps = 60;
 constexpr double gamma_tolerance = 1e-6; // Moves the pH by a few 1e-6 at most.
 constexpr double neutral_ph = 7;
 constexpr double typical_log_gamma = -0.13; // Where the search begins.
-constexpr std::size_t most_terms = 256;
-constexpr std::size_t most_substances = 96;
+constexpr std::size_t most_terms = 512;
+constexpr std::size_t most_substances = 192;
 
 double power10(double x) {
   return std::exp(ln10 * x);
@@ -143,18 +144,21 @@ Balance balance(const Solution& solution, double ph, double gamma) {
   return b;
 }
 
-/// Newton's step where it stays inside the bracket, halving where it does not.
+/// Newton's step where it stays inside the bracket and the step before it paid; halving where not, for
+/// between two bends of the curve Newton's steps can go to and fro for ever.
 double solve(const Solution& solution, double start, double gamma) {
   double low = lowest_ph;
   double high = highest_ph;
   double x = start;
+  double before = std::numeric_limits<double>::infinity();
   for (int step = 0; step < most_steps; ++step) {
     const Balance b = balance(solution, x, gamma);
     (b.charge > 0 ? low : high) = x;
     double next = x - b.charge / b.slope;
-    if (!(next > low && next < high)) {
+    if (!(next > low && next < high) || std::abs(b.charge) > before) {
       next = 0.5 * (low + high);
     }
+    before = std::abs(b.charge);
     if (std::abs(next - x) < ph_tolerance) {
       return next;
     }
