@@ -151,6 +151,8 @@ std::vector<double> heat(Column& column, const Surroundings& surroundings, const
   }
   conduct(layers, heights, column.shape, seconds);
   std::vector<double> vigour = boil(layers, seconds);
+  // The bed boils dry no hotter than the liquid in it; its share of the steam is a trifle and is left out.
+  column.sediment.temperature_c = std::min(column.sediment.temperature_c, boiling_point_c);
   column.boiling = 0;
   double boiling_ml = 0;
   for (std::size_t i = 0; i < layers.size(); ++i) {

@@ -84,7 +84,8 @@ void deposit(matter::Population& population, const matter::ParticleKind& kind, d
   for (int pass = 0; pass < most_passes && rest_g > 0; ++pass) {
     rest_g -= grow_once(population, uptake, rest_g);
   }
-  population.grams[matter::size_bins - 1] += rest_g; // Only what rounding leaves.
+  // Only what rounding leaves; it may have taken a trifle too much, and no class goes below nothing.
+  population.grams[matter::size_bins - 1] += std::max(0.0, rest_g);
 }
 
 void dissolve(matter::Population& population, double grams) {
