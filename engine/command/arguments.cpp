@@ -21,6 +21,7 @@ struct Choices {
   Score score;
   Picture picture;
   Ladder ladder;
+  Generate generate;
   std::string size;
 };
 
@@ -71,6 +72,19 @@ void add_ladder(CLI::App& app, Choices& choices) {
   verb->footer(exit_help);
 }
 
+void add_generate(CLI::App& app, Choices& choices) {
+  auto* verb = app.add_subcommand("generate", "Make scenarios from a pattern: the same pattern and seed give "
+                                              "the same patient");
+  verb->add_option("PATTERN", choices.generate.pattern, "Key of a pattern in assets/patterns, or a file")
+      ->required();
+  verb->add_option("--seed", choices.generate.seed, "Seed of the first variant; the others follow on")
+      ->check(CLI::Range(1, 2000000000));
+  verb->add_option("--count", choices.generate.count, "How many")->check(CLI::Range(1, 100000));
+  verb->add_flag("--typical", choices.generate.typical, "The pattern's typical patient, without chance");
+  verb->add_option("-o,--output", choices.generate.output, "Folder to write into; without it, print");
+  verb->footer(exit_help);
+}
+
 bool read_size(const std::string& size, Picture& picture) {
   if (size.empty()) {
     return true;
@@ -98,6 +112,9 @@ Verb chosen(const CLI::App& app, const Choices& choices) {
   }
   if (app.got_subcommand("ladder")) {
     return choices.ladder;
+  }
+  if (app.got_subcommand("generate")) {
+    return choices.generate;
   }
   return choices.open;
 }
@@ -129,6 +146,7 @@ Arguments read_arguments(int count, const char* const* words) {
   add_score(app, choices);
   add_picture(app, choices);
   add_ladder(app, choices);
+  add_generate(app, choices);
   try {
     app.parse(count, words);
   } catch (const CLI::ParseError& error) {

@@ -35,7 +35,15 @@ struct Ladder {
   bool csv = false;
 };
 
-using Verb = std::variant<OpenBench, Check, Play, Score, Picture, Ladder>;
+struct Generate {
+  std::string pattern; ///< Key of a pattern, or a file.
+  std::string output;  ///< Folder; empty: print.
+  int seed = 1;        ///< Of the first variant; the others follow on.
+  int count = 1;
+  bool typical = false; ///< The pattern's own middle instead.
+};
+
+using Verb = std::variant<OpenBench, Check, Play, Score, Picture, Ladder, Generate>;
 
 /// What the command line asks for, or what to say and exit with instead.
 struct Arguments {

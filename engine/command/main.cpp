@@ -17,6 +17,7 @@ struct Run {
   int operator()(const Score& asked) const { return run_score(asked, std::cout, std::cerr); }
   int operator()(const Picture& asked) const { return run_picture(asked, std::cout, std::cerr); }
   int operator()(const Ladder& asked) const { return run_ladder(asked, std::cout, std::cerr); }
+  int operator()(const Generate& asked) const { return run_generate(asked, std::cout, std::cerr); }
 };
 
 } // namespace

@@ -12,5 +12,6 @@ int run_play(const Play& asked, std::ostream& out, std::ostream& err);
 int run_score(const Score& asked, std::ostream& out, std::ostream& err);
 int run_picture(const Picture& asked, std::ostream& out, std::ostream& err);
 int run_ladder(const Ladder& asked, std::ostream& out, std::ostream& err);
+int run_generate(const Generate& asked, std::ostream& out, std::ostream& err);
 
 } // namespace matula::command
