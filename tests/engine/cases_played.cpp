@@ -147,6 +147,9 @@ TEST_CASE("Every shipped case has its steps and its intended grades") {
     }
     const auto key = file.path().stem().string();
     INFO(key);
+    if (std::filesystem::exists(assets::folder() / "patterns" / (key + ".toml"))) {
+      continue; // the thirty cases: thirty_played.cpp
+    }
     CHECK(std::filesystem::exists(steps_of(key)));
     CHECK(std::any_of(std::begin(intended), std::end(intended),
                       [&](const Intended& meant) { return key == meant.key; }));

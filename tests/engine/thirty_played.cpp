@@ -1,0 +1,186 @@
+// The thirty cases, each worked by the book and as a hurried beginner works it. Both are golden sittings:
+// what the tubes showed and every ledger's marks stand in thirty_marks.txt. When the model or the rules are
+// changed on purpose: run with MATULA_UPDATE_GOLDEN=1, read the difference, commit it.
+#include "cases_support.hpp"
+
+#include "engine/generator/generate.hpp"
+#include "engine/scoring/standards.hpp"
+#include "engine/sitting/session.hpp"
+#include "engine/sitting/steps.hpp"
+#include "engine/strict/file.hpp"
+
+#include <atomic>
+#include <cstdlib>
+#include <fstream>
+#include <sstream>
+#include <thread>
+
+using namespace matula;
+
+namespace {
+
+const std::filesystem::path golden_file = MATULA_SOURCE_DIR "/tests/engine/thirty_marks.txt";
+
+/// One sitting, marked. Filled by a thread, judged by the test.
+struct Sat {
+  std::string key;
+  bool flawed = false;
+  std::string wrong; ///< Unreadable steps or a refused one.
+  scoring::Report report;
+
+  [[nodiscard]] std::string line() const {
+    std::ostringstream out;
+    out << key << (flawed ? " flawed" : " by_the_book") << " |";
+    for (const auto& tube : report.tubes) {
+      out << ' ' << tube.test << ' ' << tube.learner_tube_word;
+    }
+    out << " |";
+    for (const auto ledger : scoring::all_ledgers) {
+      out << ' ' << scoring::to_word(ledger) << ' ' << report.earned(ledger) << '/'
+          << report.possible(ledger);
+    }
+    return out.str() + (report.safety_stop ? " stopped" : "");
+  }
+};
+
+const scoring::Standards& standards() {
+  static const auto read = scoring::load_standards(assets::folder());
+  if (!read) {
+    FAIL(scenario::to_text(read.error()));
+  }
+  return *read;
+}
+
+std::string refusal(const scenario::Scenario& scenario, const std::vector<sitting::Event>& log) {
+  sitting::Session session(test::world(), scenario);
+  for (const auto& event : log) {
+    const auto outcome = session.take(event);
+    if (!outcome.done) {
+      return outcome.refused_because;
+    }
+  }
+  return "";
+}
+
+void sit(Sat& sat) {
+  const auto scenario = scenario::load(test::case_folder / (sat.key + ".toml"), test::world().catalogue);
+  const auto log = sitting::read_steps(test::case_folder / "steps" /
+                                       (sat.key + (sat.flawed ? ".flawed.jsonl" : ".jsonl")));
+  if (!scenario || !log) {
+    sat.wrong = scenario::to_text(!scenario ? scenario.error() : log.error());
+    return;
+  }
+  sat.wrong = sat.flawed ? "" : refusal(*scenario, *log);
+  sat.report = scoring::score(test::world(), standards(), *scenario, *log);
+}
+
+std::vector<std::string> keys() {
+  return generator::pattern_keys(generator::patterns_folder(assets::folder()));
+}
+
+/// Every case twice, on two threads, done once.
+const std::vector<Sat>& all_sittings() {
+  static const std::vector<Sat> done = [] {
+    std::vector<Sat> sittings;
+    for (const std::string& key : keys()) {
+      sittings.push_back({key, false, "", {}});
+      sittings.push_back({key, true, "", {}});
+    }
+    (void)test::world();
+    (void)standards();
+    std::atomic<std::size_t> next{0};
+    const auto work = [&] {
+      for (std::size_t i = next++; i < sittings.size(); i = next++) {
+        sit(sittings[i]);
+      }
+    };
+    std::thread other(work);
+    work();
+    other.join();
+    return sittings;
+  }();
+  return done;
+}
+
+bool nearly_all(const scoring::Report& report, scoring::Ledger ledger) {
+  return report.earned(ledger) * 10 >= report.possible(ledger) * 9;
+}
+
+} // namespace
+
+TEST_CASE("Each of the thirty cases worked by the book is refused nothing and earns its marks") {
+  using scoring::Ledger;
+  for (const Sat& sat : all_sittings()) {
+    if (sat.flawed) {
+      continue;
+    }
+    INFO(sat.key);
+    CHECK(sat.wrong == "");
+    CHECK(nearly_all(sat.report, Ledger::Reading));
+    CHECK(nearly_all(sat.report, Ledger::Arithmetic));
+    CHECK(nearly_all(sat.report, Ledger::Process));
+    CHECK(sat.report.earned(Ledger::Interpretation) == sat.report.possible(Ledger::Interpretation));
+    CHECK(sat.report.earned(Ledger::Safety) == sat.report.possible(Ledger::Safety));
+    CHECK_FALSE(sat.report.safety_stop);
+    for (const auto& tube : sat.report.tubes) {
+      INFO(tube.test);
+      CHECK(tube.learner_tube_word == tube.reference_word);
+    }
+  }
+}
+
+TEST_CASE(
+    "A hurried beginner loses the trap, part of the procedure and of the safety in each of the thirty") {
+  using scoring::Ledger;
+  for (const Sat& sat : all_sittings()) {
+    if (!sat.flawed) {
+      continue;
+    }
+    INFO(sat.key);
+    CHECK(sat.wrong == "");
+    CHECK(sat.report.earned(Ledger::Interpretation) == 0);
+    CHECK(sat.report.earned(Ledger::Process) < sat.report.possible(Ledger::Process));
+    CHECK(sat.report.earned(Ledger::Safety) < sat.report.possible(Ledger::Safety));
+    CHECK(sat.report.earned(Ledger::Reading) > 0); // an honest reader keeps what he read
+    for (const auto& mark : sat.report.marks) {
+      INFO(mark.item);
+      CHECK((mark.earned == mark.possible || !mark.reason.empty())); // every loss is explained
+    }
+  }
+}
+
+TEST_CASE("The marks of the thirty are those that were written down") {
+  std::string found;
+  for (const Sat& sat : all_sittings()) {
+    found += sat.line() + '\n';
+  }
+  if (std::getenv("MATULA_UPDATE_GOLDEN") != nullptr) {
+    std::ofstream(golden_file) << found;
+  }
+  std::string expected;
+  REQUIRE(strict::read_text(golden_file, expected));
+  std::istringstream found_lines(found);
+  std::istringstream expected_lines(expected);
+  std::string one;
+  std::string other;
+  while (std::getline(found_lines, one) && std::getline(expected_lines, other)) {
+    CHECK(one == other);
+  }
+  CHECK(found.size() == expected.size());
+}
+
+TEST_CASE("Each shipped case of a pattern is the pattern's typical patient, byte for byte") {
+  const auto people = generator::read_people(generator::people_file(assets::folder()));
+  REQUIRE(people);
+  for (const std::string& key : keys()) {
+    INFO(key << ": matula generate " << key << " --typical -o scenarios");
+    const auto pattern =
+        generator::read_pattern(generator::patterns_folder(assets::folder()) / (key + ".toml"));
+    REQUIRE(pattern);
+    const auto typical = generator::generate(*pattern, *people, 1, true, test::world().catalogue);
+    REQUIRE(typical);
+    std::string shipped;
+    REQUIRE(strict::read_text(test::case_folder / (key + ".toml"), shipped));
+    CHECK(shipped == typical->text);
+  }
+}
