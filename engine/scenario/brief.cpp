@@ -1,5 +1,6 @@
 #include "engine/scenario/brief.hpp"
 
+#include "engine/reception/book.hpp"
 #include "engine/scenario/scenario.hpp"
 
 namespace matula::scenario {
@@ -13,6 +14,9 @@ Brief brief_of(const Scenario& scenario) {
   brief.patient = scenario.patient.name + ", " + scenario.patient.age_sex + ", " + scenario.patient.ward;
   brief.request = scenario.patient.request;
   brief.specimen_note = scenario.patient.specimen_note;
+  if (const auto& book = reception::shipped_book(); scenario.collection && book) {
+    brief.reception = reception::show(*scenario.collection, *book);
+  }
   brief.reagents_out = scenario.reagents_out;
   brief.calibration_c = scenario.rules.calibration_c;
   brief.per_degrees_c = scenario.rules.per_degrees_c;

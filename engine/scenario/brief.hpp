@@ -1,5 +1,8 @@
 #pragma once
 
+#include "engine/reception/shown.hpp"
+
+#include <optional>
 #include <string>
 #include <utility>
 #include <vector>
@@ -25,6 +28,8 @@ struct Brief {
   std::string patient; ///< Name, age and ward in one line.
   std::string request;
   std::string specimen_note;
+  std::optional<reception::Shown>
+      reception; ///< What lies on the counter; nothing when it is not asked about.
   std::vector<std::string> reagents_out;
   double calibration_c = 15;
   double per_degrees_c = 3;

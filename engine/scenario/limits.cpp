@@ -19,6 +19,11 @@ const std::vector<std::string>& range_names() {
                                               "ph",
                                               "yellow",
                                               "stood",
+                                              "void",
+                                              "container_volume",
+                                              "body_weight",
+                                              "day_protein",
+                                              "day_creatinine",
                                               "room",
                                               "zero_error",
                                               "calibration",
@@ -124,6 +129,8 @@ Measure range_measure(const Limits& limits, const std::string& name) {
     measure.units.push_back({"°C", 1});
   } else if (range.unit == "mL") {
     measure.units.push_back({"L", 1000});
+  } else if (range.unit == "g/L") {
+    measure.units.insert(measure.units.end(), {{"mg/L", 1e-3}, {"mg/dL", 0.01}, {"g/dL", 10}});
   }
   return measure;
 }

@@ -11,6 +11,10 @@ namespace matula::scenario {
 [[nodiscard]] Patient read_patient(const strict::Table& root);
 [[nodiscard]] specimen::Specimen read_specimen(const strict::Table& root, const Limits& limits,
                                                const matter::Catalogue& catalogue);
+/// Nothing when the case has no [collection].
+[[nodiscard]] std::optional<reception::Delivery> read_collection(const strict::Table& root,
+                                                                 const Limits& limits, const Patient& patient,
+                                                                 const specimen::Specimen& specimen);
 /// Room, urinometer and shelf.
 void read_conditions(const strict::Table& root, const Limits& limits, const matter::Catalogue& catalogue,
                      Scenario& scenario);

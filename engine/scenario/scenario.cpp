@@ -1,5 +1,6 @@
 #include "engine/scenario/scenario.hpp"
 
+#include "engine/reception/book.hpp"
 #include "engine/scenario/parts.hpp"
 
 #include <cstdint>
@@ -32,6 +33,7 @@ Scenario read_all(strict::File& file, const Limits& limits, const matter::Catalo
   scenario.debrief = root.text("debrief");
   scenario.patient = read_patient(root);
   scenario.specimen = read_specimen(root, limits, catalogue);
+  scenario.collection = read_collection(root, limits, scenario.patient, scenario.specimen);
   read_conditions(root, limits, catalogue, scenario);
   read_rules(root, limits, scenario.rules);
   scenario.asked = read_asked(root);
@@ -48,6 +50,9 @@ tl::expected<Scenario, Problems> parse(std::string_view text, const std::string&
   const auto& limits = shipped_limits();
   if (!limits) {
     return tl::make_unexpected(limits.error());
+  }
+  if (const auto& book = reception::shipped_book(); !book) {
+    return tl::make_unexpected(book.error());
   }
   strict::File file(std::string(text), file_name);
   Scenario scenario = read_all(file, *limits, catalogue);

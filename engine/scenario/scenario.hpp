@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/reception/delivery.hpp"
 #include "engine/scenario/problem.hpp"
 #include "sim/specimen/specimen.hpp"
 
@@ -7,6 +8,7 @@
 
 #include <filesystem>
 #include <map>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -69,6 +71,8 @@ struct Scenario {
   std::string story;
   Patient patient;
   specimen::Specimen specimen;
+  std::optional<reception::Delivery>
+      collection; ///< How it came over the counter; asked about when it is there.
   double room_c = 22;
   double urinometer_zero_error = 0;
   std::vector<std::string> reagents_out;

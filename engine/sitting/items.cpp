@@ -1,5 +1,6 @@
 #include "engine/sitting/items.hpp"
 
+#include "engine/reception/items.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/strict/nearest.hpp"
 
@@ -57,6 +58,9 @@ const std::vector<std::string>& grade_words() {
 }
 
 std::string unknown_item(const std::string& item) {
+  if (reception::owns(item)) {
+    return reception::unknown_item(item);
+  }
   if (item.rfind(decision_mark, 0) == 0 || holds(worksheet_items(), item)) {
     return "";
   }
@@ -65,6 +69,9 @@ std::string unknown_item(const std::string& item) {
 }
 
 std::string refuse_record(const scenario::Scenario& scenario, const Record& record) {
+  if (reception::owns(record.item)) {
+    return reception::refuse(scenario.collection, record.item, record.value);
+  }
   if (record.item.rfind(decision_mark, 0) == 0) {
     return record.value.empty() ? "" : refuse_decision(scenario, record);
   }
