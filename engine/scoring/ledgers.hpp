@@ -31,6 +31,8 @@ struct Compared {
 [[nodiscard]] std::vector<Mark> mark_decisions(const Case& marked);
 [[nodiscard]] std::vector<Mark> mark_process(const Case& marked);
 [[nodiscard]] std::vector<Mark> mark_safety(const Case& marked, bool& stop);
+/// The verdict at the counter, the faults named, the 24-hour exercise; nothing when the case has no delivery.
+[[nodiscard]] std::vector<Mark> mark_reception(const Case& marked, bool& stop);
 /// Says, at no cost in marks, where a tube told less of the specimen than the same test by the book would
 /// have.
 [[nodiscard]] std::vector<Mark> note_specimen(const Case& marked, const std::vector<Compared>& compared);

@@ -101,6 +101,7 @@ Report score(const assets::World& world, const Standards& standards, const scena
   const Case marked{world, scenario, standards.rules, replay};
   const auto compared = compare_tubes(marked, standards, books);
   Report report;
+  append(report.marks, mark_reception(marked, report.safety_stop));
   append(report.marks, mark_looks(marked));
   append(report.marks, mark_gravity(marked));
   append(report.marks, mark_grades(marked));
