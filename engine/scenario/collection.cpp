@@ -132,9 +132,10 @@ void read_times(const strict::Table& table, Delivery& delivery) {
   if (!table.has("received")) {
     table.complain("received", "the time of the laboratory's stamp: received = \"08:10\"");
   }
-  delivery.received_min = read_clock(table, "received").value_or(0);
+  const auto received = read_clock(table, "received");
+  delivery.received_min = received.value_or(0);
   const auto& last = delivery.kind == "day" ? delivery.stop_min : delivery.passed_min;
-  if (last && delivery.received_min < *last) {
+  if (last && received && *received < *last) {
     table.complain("received", "a time after the urine was passed; write \"07:40 day 2\" for the next day");
   }
   if (delivery.start_min && delivery.stop_min && *delivery.stop_min <= *delivery.start_min) {
