@@ -151,7 +151,7 @@ void read_form(const strict::Table& table, const Book& book, const Patient& pati
   delivery.question = patient.request;
   delivery.remark = table.text_or("remark", "");
   delivery.requests = table.words("request", book.keys("request"));
-  if (table.has("request") && delivery.requests.empty()) {
+  if (table.has("request") && table.texts_or_none("request").empty()) {
     table.complain("request", "at least one thing that is asked for");
   }
   delivery.kind = table.word("kind", book.keys("kind"));
