@@ -97,18 +97,16 @@ matter::ParticleKind read_row(const strict::Table& row) {
 
 } // namespace
 
-void read_particles(const std::filesystem::path& file, matter::Catalogue& catalogue,
-                    scenario::Problems& problems) {
-  const std::filesystem::path optics_folder = file.parent_path().parent_path() / "optics";
-  strict::File toml(file);
-  for (const strict::Table& row : toml.root().tables("particle")) {
+void read_particles(const strict::Table& root, const std::filesystem::path& folder,
+                    matter::Catalogue& catalogue, scenario::Problems& problems) {
+  const std::filesystem::path optics_folder = folder.parent_path() / "optics";
+  for (const strict::Table& row : root.tables_or_none("particle")) {
     matter::ParticleKind kind = read_row(row);
     read_guard(row, catalogue, kind);
     read_indices(row, optics_folder, kind, problems);
     check_new(row, kind.key, catalogue.particles);
     catalogue.particles.push_back(kind);
   }
-  close(toml, problems);
 }
 
 } // namespace matula::assets

@@ -54,15 +54,13 @@ reaction::Precipitation read_row(const strict::Table& row, const matter::Catalog
 
 } // namespace
 
-void read_precipitations(const std::filesystem::path& file, const matter::Catalogue& catalogue,
-                         reaction::Network& network, scenario::Problems& problems) {
-  strict::File toml(file);
-  for (const strict::Table& row : toml.root().tables("precipitation")) {
+void read_precipitations(const strict::Table& root, const matter::Catalogue& catalogue,
+                         reaction::Network& network) {
+  for (const strict::Table& row : root.tables_or_none("precipitation")) {
     const reaction::Precipitation solid = read_row(row, catalogue);
     check_new(row, solid.key, network.precipitations);
     network.precipitations.push_back(solid);
   }
-  close(toml, problems);
 }
 
 } // namespace matula::assets

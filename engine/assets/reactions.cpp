@@ -28,10 +28,9 @@ reaction::SaturatingReduction read_reduction(const strict::Table& row, const mat
 
 } // namespace
 
-void read_reactions(const std::filesystem::path& file, const matter::Catalogue& catalogue,
-                    reaction::Network& network, scenario::Problems& problems) {
-  strict::File toml(file);
-  for (const strict::Table& row : toml.root().tables("reaction")) {
+void read_reactions(const strict::Table& root, const matter::Catalogue& catalogue,
+                    reaction::Network& network) {
+  for (const strict::Table& row : root.tables_or_none("reaction")) {
     reaction::Reaction reaction;
     reaction.key = row.text("key");
     if (row.word("law", {"mass_action", "saturating_reduction"}) == "mass_action") {
@@ -46,7 +45,6 @@ void read_reactions(const std::filesystem::path& file, const matter::Catalogue& 
     check_new(row, reaction.key, network.reactions);
     network.reactions.push_back(reaction);
   }
-  close(toml, problems);
 }
 
 } // namespace matula::assets

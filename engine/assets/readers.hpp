@@ -10,18 +10,25 @@
 
 namespace matula::assets {
 
-// One reader an asset file. Each adds what it read and every problem it found; references are checked against
+// One reader a kind of file. Each adds what it read and every problem it found; references are checked against
 // what was read before.
-void read_species(const std::filesystem::path& file, matter::Catalogue& catalogue,
-                  scenario::Problems& problems);
-void read_particles(const std::filesystem::path& file, matter::Catalogue& catalogue,
-                    scenario::Problems& problems);
-void read_reagents(const std::filesystem::path& file, matter::Catalogue& catalogue,
-                   scenario::Problems& problems);
-void read_reactions(const std::filesystem::path& file, const matter::Catalogue& catalogue,
+// Rows of chemistry: each reads one kind of row out of a file that may hold others. `folder` is that of the
+// chemistry files.
+void read_species(const strict::Table& root, const std::filesystem::path& folder,
+                  matter::Catalogue& catalogue, scenario::Problems& problems);
+void read_particles(const strict::Table& root, const std::filesystem::path& folder,
+                    matter::Catalogue& catalogue, scenario::Problems& problems);
+void read_reagents(const strict::Table& root, matter::Catalogue& catalogue);
+void read_reactions(const strict::Table& root, const matter::Catalogue& catalogue,
+                    reaction::Network& network);
+void read_precipitations(const strict::Table& root, const matter::Catalogue& catalogue,
+                         reaction::Network& network);
+/// Every file of the chemistry folder: the five general ones, then one file a subject in alphabetical order.
+/// All species are read before all particles, these before all bottles, and so on, so that any file may name
+/// what another one holds.
+void read_chemistry(const std::filesystem::path& folder, matter::Catalogue& catalogue,
                     reaction::Network& network, scenario::Problems& problems);
-void read_precipitations(const std::filesystem::path& file, const matter::Catalogue& catalogue,
-                         reaction::Network& network, scenario::Problems& problems);
+
 void read_optics(const std::filesystem::path& folder, appearance::OpticsTables& optics,
                  scenario::Problems& problems);
 void read_thresholds(const std::filesystem::path& file, reading::Thresholds& thresholds,

@@ -2,11 +2,9 @@
 
 namespace matula::assets {
 
-void read_reagents(const std::filesystem::path& file, matter::Catalogue& catalogue,
-                   scenario::Problems& problems) {
+void read_reagents(const strict::Table& root, matter::Catalogue& catalogue) {
   constexpr double mol_per_mmol = 1e-3;
-  strict::File toml(file);
-  for (const strict::Table& row : toml.root().tables("reagent")) {
+  for (const strict::Table& row : root.tables_or_none("reagent")) {
     matter::Reagent reagent;
     reagent.key = row.text("key");
     reagent.label = row.text("label");
@@ -20,7 +18,6 @@ void read_reagents(const std::filesystem::path& file, matter::Catalogue& catalog
     check_new(row, reagent.key, catalogue.reagents);
     catalogue.reagents.push_back(reagent);
   }
-  close(toml, problems);
 }
 
 } // namespace matula::assets

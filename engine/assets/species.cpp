@@ -68,16 +68,14 @@ matter::Species read_row(const strict::Table& row) {
 
 } // namespace
 
-void read_species(const std::filesystem::path& file, matter::Catalogue& catalogue,
-                  scenario::Problems& problems) {
-  strict::File toml(file);
-  for (const strict::Table& row : toml.root().tables("species")) {
+void read_species(const strict::Table& root, const std::filesystem::path& folder,
+                  matter::Catalogue& catalogue, scenario::Problems& problems) {
+  for (const strict::Table& row : root.tables_or_none("species")) {
     matter::Species species = read_row(row);
-    species.absorptivity_l_per_mol_cm = read_absorptivity(row, file.parent_path(), problems);
+    species.absorptivity_l_per_mol_cm = read_absorptivity(row, folder, problems);
     check_new(row, species.key, catalogue.species);
     catalogue.species.push_back(species);
   }
-  close(toml, problems);
 }
 
 } // namespace matula::assets

@@ -5,21 +5,16 @@
 namespace matula::assets {
 
 matter::Catalogue load_catalogue(const std::filesystem::path& folder, scenario::Problems& problems) {
-  const std::filesystem::path chemistry = folder / "chemistry";
   matter::Catalogue catalogue;
-  read_species(chemistry / "species.toml", catalogue, problems);
-  read_particles(chemistry / "particles.toml", catalogue, problems);
-  read_reagents(chemistry / "reagents.toml", catalogue, problems);
+  reaction::Network unused;
+  read_chemistry(folder / "chemistry", catalogue, unused, problems);
   return catalogue;
 }
 
 tl::expected<std::unique_ptr<const World>, scenario::Problems> load(const std::filesystem::path& folder) {
   scenario::Problems problems;
   auto world = std::make_unique<World>();
-  world->catalogue = load_catalogue(folder, problems);
-  const std::filesystem::path chemistry = folder / "chemistry";
-  read_reactions(chemistry / "reactions.toml", world->catalogue, world->chemistry, problems);
-  read_precipitations(chemistry / "precipitations.toml", world->catalogue, world->chemistry, problems);
+  read_chemistry(folder / "chemistry", world->catalogue, world->chemistry, problems);
   read_optics(folder / "optics", world->optics, problems);
   read_thresholds(folder / "reading" / "thresholds.toml", world->thresholds, problems);
   read_vessels(folder / "vessels.toml", world->shapes, problems);

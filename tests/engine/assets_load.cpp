@@ -60,7 +60,9 @@ TEST_CASE("A wrong species file says where and what") {
                                     "apparent_volume_ml_per_mol = 10\npka = [7, 3]\nsorce = \"x\"\n");
   matter::Catalogue catalogue;
   scenario::Problems problems;
-  assets::read_species(file, catalogue, problems);
+  strict::File toml(file);
+  assets::read_species(toml.root(), scratch.folder, catalogue, problems);
+  assets::close(toml, problems);
   REQUIRE(problems.size() == 4);
   CHECK(problems[0].line == 1);
   CHECK(problems[0].found == "no 'source'");
@@ -68,6 +70,29 @@ TEST_CASE("A wrong species file says where and what") {
   CHECK(problems[1].expected == "a number from 1 to 1e+07 g/mol");
   CHECK(problems[2].line == 6);
   CHECK(problems[3].expected == "did you mean 'source'?");
+}
+
+TEST_CASE("A file of one subject may hold rows of every kind, and name rows of files read later") {
+  const Scratch scratch;
+  const auto chemistry = scratch.folder / "chemistry";
+  std::filesystem::create_directories(chemistry);
+  for (const char* name : {"species", "particles", "reagents", "reactions", "precipitations"}) {
+    std::ofstream(chemistry / (std::string(name) + ".toml")) << "# nothing here\n";
+  }
+  std::ofstream(chemistry / "a_test.toml") << "[[reagent]]\nkey = \"bottle\"\nlabel = \"Bottle\"\n"
+                                              "mmol_per_l = { salt = 10 }\nsource = \"s\"\n";
+  std::ofstream(chemistry / "b_test.toml") << "[[species]]\nkey = \"salt\"\nlabel = \"Salt\"\n"
+                                              "molar_mass_g_per_mol = 58\napparent_volume_ml_per_mol = 17\n"
+                                              "source = \"s\"\nodd = 1\n";
+  matter::Catalogue catalogue;
+  reaction::Network network;
+  scenario::Problems problems;
+  assets::read_chemistry(chemistry, catalogue, network, problems);
+  REQUIRE(catalogue.find_reagent("bottle") != nullptr);
+  CHECK(catalogue.find_reagent("bottle")->mol_per_l.front().second == Approx(0.01));
+  REQUIRE(problems.size() == 1);
+  CHECK(problems[0].file == (chemistry / "b_test.toml").string());
+  CHECK(problems[0].line == 7);
 }
 
 TEST_CASE("A reagent with an unknown species names the near one") {
@@ -80,7 +105,9 @@ TEST_CASE("A reagent with an unknown species names the near one") {
   acetate.key = "acetate";
   catalogue.species.push_back(acetate);
   scenario::Problems problems;
-  assets::read_reagents(file, catalogue, problems);
+  strict::File toml(file);
+  assets::read_reagents(toml.root(), catalogue);
+  assets::close(toml, problems);
   REQUIRE(problems.size() == 1);
   CHECK(problems[0].line == 4);
   CHECK(problems[0].expected == "a species; did you mean 'acetate'?");

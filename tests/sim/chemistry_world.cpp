@@ -15,11 +15,7 @@ ChemistryWorld load() {
   const std::filesystem::path chemistry = std::filesystem::path(MATULA_SOURCE_DIR) / "assets" / "chemistry";
   ChemistryWorld world;
   scenario::Problems problems;
-  assets::read_species(chemistry / "species.toml", world.catalogue, problems);
-  assets::read_particles(chemistry / "particles.toml", world.catalogue, problems);
-  assets::read_reagents(chemistry / "reagents.toml", world.catalogue, problems);
-  assets::read_reactions(chemistry / "reactions.toml", world.catalogue, world.network, problems);
-  assets::read_precipitations(chemistry / "precipitations.toml", world.catalogue, world.network, problems);
+  assets::read_chemistry(chemistry, world.catalogue, world.network, problems);
   if (!problems.empty()) {
     throw std::runtime_error(scenario::to_text(problems));
   }
