@@ -10,10 +10,9 @@
 
 namespace matula::assets {
 
-// One reader a kind of file. Each adds what it read and every problem it found; references are checked against
-// what was read before.
-// Rows of chemistry: each reads one kind of row out of a file that may hold others. `folder` is that of the
-// chemistry files.
+// One reader a kind of file. Each adds what it read and every problem it found; references are checked
+// against what was read before. Rows of chemistry: each reads one kind of row out of a file that may hold
+// others. `folder` is that of the chemistry files.
 void read_species(const strict::Table& root, const std::filesystem::path& folder,
                   matter::Catalogue& catalogue, scenario::Problems& problems);
 void read_particles(const strict::Table& root, const std::filesystem::path& folder,

@@ -1,8 +1,11 @@
 #include "engine/command/arguments.hpp"
 
 #include "engine/command/exit_codes.hpp"
+#include "engine/procedure/procedure.hpp"
 
 #include <CLI/CLI.hpp>
+#include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <sstream>
 
@@ -59,12 +62,21 @@ void add_picture(CLI::App& app, Choices& choices) {
   verb->footer(exit_help);
 }
 
+std::vector<std::string> procedure_keys() {
+  std::vector<std::string> keys;
+  for (const auto& one : procedure::shipped_list()) {
+    keys.push_back(one.key);
+  }
+  return keys;
+}
+
 void add_ladder(CLI::App& app, Choices& choices) {
   auto* verb = app.add_subcommand("ladder", "Do one test by the book at a ladder of concentrations; print "
                                             "what the eye meets and the reference reading");
-  verb->add_option("TEST", choices.ladder.test, "heat, ssa (both of albumin) or benedict (of glucose)")
+  verb->add_option("TEST", choices.ladder.test,
+                   "A procedure: " + fmt::format("{}", fmt::join(procedure_keys(), ", ")))
       ->required()
-      ->check(CLI::IsMember({"heat", "ssa", "benedict"}));
+      ->check(CLI::IsMember(procedure_keys()));
   verb->add_option("--at", choices.ladder.mg_per_dl, "Concentrations in mg/dL, separated by commas")
       ->delimiter(',')
       ->check(CLI::Range(0.0, 20000.0));

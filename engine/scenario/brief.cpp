@@ -1,5 +1,6 @@
 #include "engine/scenario/brief.hpp"
 
+#include "engine/procedure/procedure.hpp"
 #include "engine/reception/book.hpp"
 #include "engine/scenario/scenario.hpp"
 
@@ -24,9 +25,10 @@ Brief brief_of(const Scenario& scenario) {
   brief.glucose_per_g_dl = scenario.rules.glucose_per_g_dl;
   brief.asks_look = scenario.asked.look;
   brief.asks_gravity = scenario.asked.specific_gravity;
-  brief.asks_heat = scenario.asked.heat;
-  brief.asks_ssa = scenario.asked.ssa;
-  brief.asks_benedict = scenario.asked.benedict;
+  for (const std::string& key : scenario.asked.procedures) {
+    const procedure::Procedure& one = *procedure::find_shipped(key);
+    brief.tests.push_back({one.item(), one.title, one.request, one.words});
+  }
   for (const Decision& decision : scenario.decisions) {
     brief.questions.push_back({decision.key, decision.prompt, decision.options});
   }

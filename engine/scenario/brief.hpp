@@ -18,6 +18,14 @@ struct Question {
   std::vector<std::pair<std::string, std::string>> options; ///< Key and wording.
 };
 
+/// A test the form asks for, as the worksheet shows it.
+struct AskedTest {
+  std::string item;               ///< "heat.grade"
+  std::string title;              ///< "Heat and acetic acid"
+  std::string request;            ///< "Protein by heat and acetic acid"
+  std::vector<std::string> words; ///< Lowest first.
+};
+
 /// What a learner may know of a case before the marks: the form, the shelf, the laboratory's rules and the
 /// questions. No word of the specimen's composition.
 struct Brief {
@@ -35,11 +43,9 @@ struct Brief {
   double per_degrees_c = 3;
   double protein_per_g_dl = 0.003;
   double glucose_per_g_dl = 0.004;
-  bool asks_look = true;
-  bool asks_gravity = true;
-  bool asks_heat = true;
-  bool asks_ssa = true;
-  bool asks_benedict = true;
+  bool asks_look = false;
+  bool asks_gravity = false;
+  std::vector<AskedTest> tests;
   std::vector<Question> questions;
 };
 

@@ -1,17 +1,12 @@
 #include "engine/scenario/parts.hpp"
 
+#include "engine/procedure/procedure.hpp"
+
 #include <algorithm>
 
 namespace matula::scenario {
 
 namespace {
-
-/// Bottles that begin a test, by the name of the test.
-struct Needed {
-  const char* test;
-  bool asked;
-  const char* begins_with;
-};
 
 bool any_begins(const std::vector<std::string>& bottles, const std::string& beginning) {
   return std::any_of(bottles.begin(), bottles.end(),
@@ -52,11 +47,12 @@ void check_reagents(const strict::Table& root, const Asked& asked, const std::ve
   if (!bench || !bench->has("reagents")) {
     return;
   }
-  for (const Needed& needed : {Needed{"heat", asked.heat, "acetic_acid"}, Needed{"ssa", asked.ssa, "ssa"},
-                               Needed{"benedict", asked.benedict, "benedict"}}) {
-    if (needed.asked && !any_begins(out, needed.begins_with)) {
-      bench->complain("reagents", "a bottle that begins with '" + std::string(needed.begins_with) +
-                                      "', because the " + needed.test + " test is asked for");
+  for (const std::string& key : asked.procedures) {
+    for (const std::string& beginning : procedure::find_shipped(key)->needs) {
+      if (!any_begins(out, beginning)) {
+        bench->complain("reagents", "a bottle that begins with '" + beginning + "', because the " + key +
+                                        " test is asked for");
+      }
     }
   }
 }

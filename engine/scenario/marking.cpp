@@ -1,5 +1,7 @@
 #include "engine/scenario/parts.hpp"
 
+#include "engine/procedure/procedure.hpp"
+
 #include <algorithm>
 
 namespace matula::scenario {
@@ -33,14 +35,30 @@ void read_tolerances(const strict::Table& table, const Limits& limits, Marking& 
 
 } // namespace
 
+bool Asked::has(std::string_view procedure) const {
+  return std::find(procedures.begin(), procedures.end(), procedure) != procedures.end();
+}
+
 Asked read_asked(const strict::Table& root) {
   const strict::Table table = root.table("asked");
-  const std::vector<std::string> all{"look", "specific_gravity", "heat", "ssa", "benedict"};
+  std::vector<std::string> all{"look", "specific_gravity"};
+  const std::vector<procedure::Procedure>& procedures = procedure::shipped_list();
+  for (const auto& one : procedures) {
+    all.push_back(one.key);
+  }
   const std::vector<std::string> wanted = table.words("tests", all);
-  const auto has = [&](const char* word) {
+  const auto has = [&](const std::string& word) {
     return std::find(wanted.begin(), wanted.end(), word) != wanted.end();
   };
-  return {has("look"), has("specific_gravity"), has("heat"), has("ssa"), has("benedict")};
+  Asked asked;
+  asked.look = has("look");
+  asked.specific_gravity = has("specific_gravity");
+  for (const auto& one : procedures) {
+    if (has(one.key)) {
+      asked.procedures.push_back(one.key);
+    }
+  }
+  return asked;
 }
 
 Marking read_marking(const strict::Table& root, const Limits& limits) {

@@ -10,6 +10,7 @@
 #include <map>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 namespace matula::matter {
@@ -46,11 +47,11 @@ struct Patient {
 
 /// What the learner is asked to do and record.
 struct Asked {
-  bool look = true; ///< Colour, clarity, odour.
-  bool specific_gravity = true;
-  bool heat = true;
-  bool ssa = true;
-  bool benedict = true;
+  bool look = false; ///< Colour, clarity, odour.
+  bool specific_gravity = false;
+  std::vector<std::string> procedures; ///< Keys, in the order of the worksheet.
+
+  [[nodiscard]] bool has(std::string_view procedure) const;
 };
 
 struct Marking {

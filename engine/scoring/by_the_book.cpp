@@ -1,5 +1,7 @@
 #include "engine/scoring/by_the_book.hpp"
 
+#include <cmath>
+
 namespace matula::scoring {
 namespace {
 
@@ -21,49 +23,71 @@ public:
   void step(const RecipeStep& step) {
     switch (step.kind) {
     case StepKind::Pour:
-      act(bench::Pour{"specimen", tube_.vessel, step.volume_ml, false});
+      act(bench::Pour{step.from, step.to, step.volume_ml, step.gently});
       return;
     case StepKind::Dispense:
-      act(bench::Dispense{step.reagent, tube_.vessel, step.volume_ml, false});
+      act(bench::Dispense{step.reagent, step.to, step.volume_ml, step.gently});
       return;
     case StepKind::Mix:
-      act(bench::Mix{tube_.vessel, step.manner, step.seconds});
+      act(bench::Mix{step.to, step.manner, step.seconds});
       return;
     case StepKind::Wait:
       act(bench::Wait{step.seconds});
       return;
     case StepKind::Heat:
-      into_flame(step.height);
+      into_flame(step);
       act(bench::Wait{step.seconds});
-      out_of_flame();
+      out_of_flame(step);
       return;
     case StepKind::Boil:
-      into_flame(step.height);
+      into_flame(step);
       watch_boil(step);
-      out_of_flame();
+      out_of_flame(step);
+      return;
+    case StepKind::Bath:
+      into_bath(step);
+      return;
+    case StepKind::Act:
+      for (const auto& action : step.acts) {
+        act(action);
+      }
       return;
     }
   }
 
 private:
-  void into_flame(double height) {
+  void into_flame(const RecipeStep& step) {
     act(bench::LightFlame{true});
-    act(bench::Move{tube_.vessel, bench::Place::Flame, height, false, true});
+    act(bench::Move{step.to, bench::Place::Flame, step.height, false, true});
   }
 
-  void out_of_flame() {
-    act(bench::Move{tube_.vessel, bench::Place::Rack, 0.85, false, true});
+  void out_of_flame(const RecipeStep& step) {
+    act(bench::Move{step.to, bench::Place::Rack, 0.85, false, true});
     act(bench::LightFlame{false});
   }
 
-  [[nodiscard]] double boiled_s() const {
-    const auto vessel = tube_.state.vessels.find(tube_.vessel);
+  /// The bath is brought to its temperature first, as at a bench where it stands ready.
+  void into_bath(const RecipeStep& step) {
+    constexpr double ready_k = 0.5;
+    constexpr double longest_s = 3600;
+    act(bench::SetBath{step.temperature_c});
+    for (double waited = 0; waited < longest_s && std::abs(tube_.state.bath_c - step.temperature_c) > ready_k;
+         waited += 5) {
+      act(bench::Wait{5});
+    }
+    act(bench::Move{step.to, bench::Place::Bath, 0.85, false, true});
+    act(bench::Wait{step.seconds});
+    act(bench::Move{step.to, bench::Place::Rack, 0.85, false, true});
+  }
+
+  [[nodiscard]] double boiled_s(const RecipeStep& step) const {
+    const auto vessel = tube_.state.vessels.find(step.to);
     return vessel == tube_.state.vessels.end() ? 0 : vessel->second.trace.boiling_seconds;
   }
 
   void watch_boil(const RecipeStep& step) {
-    const double until = boiled_s() + step.seconds;
-    for (double spent = 0; spent < step.limit_s && boiled_s() < until && tube_.stopped_because.empty();
+    const double until = boiled_s(step) + step.seconds;
+    for (double spent = 0; spent < step.limit_s && boiled_s(step) < until && tube_.stopped_because.empty();
          spent += 1) {
       act(bench::Wait{1});
     }

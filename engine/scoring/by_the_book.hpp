@@ -1,6 +1,7 @@
 #pragma once
 
-#include "engine/scoring/recipe.hpp"
+#include "engine/procedure/recipe.hpp"
+#include "sim/bench/bench.hpp"
 
 #include <string>
 
@@ -12,6 +13,10 @@ struct BookTube {
   bench::VesselName vessel;
   std::string stopped_because; ///< The bench's own words when a step was refused; empty when all were done.
 };
+
+using procedure::Recipe;
+using procedure::RecipeStep;
+using procedure::StepKind;
 
 /// Does the recipe on a fresh bench of `setup`, with gloves and goggles on.
 [[nodiscard]] BookTube do_by_the_book(const bench::Setup& setup, const Recipe& recipe);

@@ -4,6 +4,7 @@
 
 #include <cstdlib>
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 namespace matula::scoring {
 namespace {
@@ -17,10 +18,10 @@ std::string distance_words(Grade read, Grade shown) {
   return fmt::format("{} too {}", numbers[std::abs(d)], d > 0 ? "high" : "low");
 }
 
-std::string consequence(const OrdinalResult& result, Grade reportable) {
+std::string consequence(const OrdinalResult& result, const TestRule& test) {
   if (result.missed_finding) {
-    return fmt::format(" A finding of {} or more must reach the doctor; here it would have been missed.",
-                       reading::to_word(reportable));
+    return fmt::format(" A finding of \"{}\" or more must reach the doctor; here it would have been missed.",
+                       test.word(test.ordinal.reportable));
   }
   if (result.false_alarm) {
     return " A finding would have been reported where there was none to see.";
@@ -30,15 +31,14 @@ std::string consequence(const OrdinalResult& result, Grade reportable) {
 
 std::string explain(const Moment& moment, Grade read, const OrdinalResult& result, const TestRule& test) {
   const auto& tube = *moment.tube;
-  std::string text =
-      fmt::format("You wrote {}. Your tube ({}) showed at that moment: {}. That is read as {}, so your "
-                  "grade is {}.",
-                  reading::to_word(read), moment.vessel, tube.seen, reading::to_word(tube.grade),
-                  distance_words(read, tube.grade));
+  std::string text = fmt::format(
+      "You wrote {}. Your tube ({}) showed at that moment: {}. That is read as {}, so your "
+      "grade is {}.",
+      test.word(read), moment.vessel, tube.seen, test.word(tube.grade), distance_words(read, tube.grade));
   if (result.borderline) {
     text += " The tube stood near a line between two grades, and the marks allow for that.";
   }
-  return text + consequence(result, test.ordinal.reportable);
+  return text + consequence(result, test);
 }
 
 void judge(Mark& mark, const Moment& moment, const TestRule& test) {
@@ -49,13 +49,11 @@ void judge(Mark& mark, const Moment& moment, const TestRule& test) {
                     test.label);
     return;
   }
-  mark.expected = reading::to_word(moment.tube->grade);
-  const auto read = reading::grade_from_word(mark.entered);
+  mark.expected = test.word(moment.tube->grade);
+  const auto read = test.grade(mark.entered);
   if (!read) {
-    mark.reason =
-        fmt::format("\"{}\" is not a grade; the words are negative, trace, 1+, 2+, 3+ and 4+. Your tube "
-                    "showed: {}.",
-                    mark.entered, moment.tube->seen);
+    mark.reason = fmt::format("\"{}\" is not a grade; the words are {}. Your tube showed: {}.", mark.entered,
+                              fmt::join(test.words, ", "), moment.tube->seen);
     return;
   }
   const auto result = score_intensity(moment.tube->intensity, *read, test.ordinal);
@@ -74,13 +72,13 @@ std::vector<Mark> mark_grades(const Case& marked) {
       continue;
     }
     Mark mark;
-    mark.item = test.key + ".grade";
+    mark.item = test.item();
     mark.label = "Grade of the " + test.label;
     mark.possible = marked.scenario.marking.grade_weight;
     mark.entered = marked.entry(mark.item);
     const auto& moment = marked.replay.tests.at(test.key);
     if (mark.entered.empty()) {
-      mark.expected = moment.tube ? reading::to_word(moment.tube->grade) : "";
+      mark.expected = moment.tube ? test.word(moment.tube->grade) : "";
       mark.reason = moment.tube ? fmt::format("No grade was written. Your tube ({}) showed: {}.",
                                               moment.vessel, moment.tube->seen)
                                 : fmt::format("No grade was written and the {} was not done.", test.label);

@@ -19,14 +19,13 @@ double total_g_dl(const specimen::Specimen& specimen, const std::vector<std::str
 }
 
 /// What the learner's own grades stand for, then what was there.
-std::vector<Span> solute_spans(const Case& marked, const std::vector<std::string>& tests,
-                               double present_g_dl) {
+std::vector<Span> solute_spans(const Case& marked, const std::string& what, double present_g_dl) {
   std::vector<Span> spans;
-  for (const auto& key : tests) {
-    const auto grade = reading::grade_from_word(marked.entry(key + ".grade"));
-    const auto* test = marked.book.find_test(key);
-    if (grade && test != nullptr) {
-      spans.push_back(test->grade_g_per_dl[static_cast<std::size_t>(*grade)]);
+  for (const auto& test : marked.book.tests) {
+    const auto grade = test.stands_for == what ? test.grade(marked.entry(test.item())) : std::nullopt;
+    if (grade) {
+      const auto& stands_for = test.grade_g_per_dl[static_cast<std::size_t>(*grade)];
+      spans.push_back({stands_for.low, stands_for.high});
     }
   }
   spans.push_back({present_g_dl, present_g_dl});
@@ -85,9 +84,9 @@ GravityBasis gravity_basis(const Case& marked) {
   const double share = seen ? seen->specimen_share : 1;
   const auto& gravity = marked.book.gravity;
   basis.protein_g_dl =
-      solute_spans(marked, {"heat", "ssa"}, share * total_g_dl(marked.scenario.specimen, gravity.proteins));
+      solute_spans(marked, "protein", share * total_g_dl(marked.scenario.specimen, gravity.proteins));
   basis.glucose_g_dl =
-      solute_spans(marked, {"benedict"}, share * total_g_dl(marked.scenario.specimen, gravity.sugars));
+      solute_spans(marked, "sugar", share * total_g_dl(marked.scenario.specimen, gravity.sugars));
   basis.protein_rule = rules.protein_per_g_dl;
   basis.glucose_rule = rules.glucose_per_g_dl;
   basis.protein_physical = gravity.protein_physical_per_g_dl;

@@ -5,6 +5,7 @@
 #include "engine/scoring/moments.hpp"
 #include "engine/sitting/setup.hpp"
 #include "engine/strict/table.hpp"
+#include "sim/reading/colour_strength.hpp"
 #include "sim/reading/observables.hpp"
 
 namespace matula::scoring {
@@ -18,7 +19,7 @@ constexpr reading::Stretch boiled{0.72, 0.97}; // The part of a half-boiled tube
 
 tl::expected<specimen::Specimen, scenario::Problems>
 load_plain_urine(const std::filesystem::path& assets_folder) {
-  strict::File file(assets_folder / "recipes" / "plain_urine.toml");
+  strict::File file(assets_folder / "plain_urine.toml");
   const auto root = file.root();
   specimen::Specimen plain;
   plain.volume_ml = root.number("volume_ml", {1, 500, "mL"});
@@ -59,8 +60,8 @@ BookTube ladder_tube(const bench::Setup& setup, const Recipe& recipe) {
 }
 
 Observables observe(const bench::State& state, const bench::Setup& setup, const bench::VesselName& vessel,
-                    reading::Scale scale) {
-  const auto part = scale == reading::Scale::HeatCloud ? boiled : whole;
+                    const reading::Scale& scale) {
+  const auto part = scale.kind == reading::ScaleKind::HeatCloud ? boiled : whole;
   const auto on = [&](appearance::Card card) {
     return bench::look(state, setup, vessel, {card, optics::Lamp::Daylight});
   };
@@ -78,11 +79,14 @@ Observables observe(const bench::State& state, const bench::Setup& setup, const 
   const auto colour = reading::mean_colour_on_white(white, part);
   seen.colour_on_white = optics::to_lab(colour, d65_white);
   seen.display = optics::to_display(colour);
+  if (scale.kind == reading::ScaleKind::Colour) {
+    seen.colour_strength = reading::strength_seen(white, scale.colour);
+  }
   return seen;
 }
 
 LadderRung climb(const assets::World& world, const specimen::Specimen& plain, const Recipe& recipe,
-                 reading::Scale scale, double mg_per_dl) {
+                 const reading::Scale& scale, double mg_per_dl) {
   const auto setup = ladder_setup(world, plain, recipe, mg_per_dl);
   const auto tube = ladder_tube(setup, recipe);
   LadderRung rung;

@@ -18,6 +18,7 @@ struct Observables {
   double piece_size_mm = 0;      ///< Median by bulk.
   double clot_fraction = 0;
   double settled_share = 0;
+  double colour_strength = 0; ///< In the hue of a colour scale, at the place it looks at; 0 for other scales.
   optics::Lab colour_on_white{}; ///< D65, whole face of the tube.
   optics::LinearRgb display{};   ///< The same in the display's gamut, linear 0..1.
 };
@@ -30,7 +31,7 @@ struct LadderRung {
   std::string stopped_because; ///< Empty when the recipe could be finished.
 };
 
-/// The clean specimen of assets/recipes/plain_urine.toml.
+/// The clean specimen of assets/plain_urine.toml.
 [[nodiscard]] tl::expected<specimen::Specimen, scenario::Problems>
 load_plain_urine(const std::filesystem::path& assets_folder);
 
@@ -44,9 +45,9 @@ load_plain_urine(const std::filesystem::path& assets_folder);
 
 /// What there is to see in the part of the tube that is read.
 [[nodiscard]] Observables observe(const bench::State& state, const bench::Setup& setup,
-                                  const bench::VesselName& vessel, reading::Scale scale);
+                                  const bench::VesselName& vessel, const reading::Scale& scale);
 
 [[nodiscard]] LadderRung climb(const assets::World& world, const specimen::Specimen& plain,
-                               const Recipe& recipe, reading::Scale scale, double mg_per_dl);
+                               const Recipe& recipe, const reading::Scale& scale, double mg_per_dl);
 
 } // namespace matula::scoring

@@ -114,7 +114,7 @@ bench::Outcome Player::take(const sitting::Event& event) {
 } // namespace
 
 reading::GradeReading read_vessel(const bench::State& state, const bench::Setup& setup,
-                                  const reading::Thresholds& thresholds, reading::Scale scale,
+                                  const reading::Thresholds& thresholds, const reading::Scale& scale,
                                   const bench::VesselName& vessel) {
   const auto white = look_on(state, setup, vessel, Card::White);
   const auto black = look_on(state, setup, vessel, Card::Black);

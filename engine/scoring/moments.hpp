@@ -48,7 +48,7 @@ struct Replay {
 
 /// Reference reading of one vessel as it stands.
 [[nodiscard]] reading::GradeReading read_vessel(const bench::State& state, const bench::Setup& setup,
-                                                const reading::Thresholds& thresholds, reading::Scale scale,
-                                                const bench::VesselName& vessel);
+                                                const reading::Thresholds& thresholds,
+                                                const reading::Scale& scale, const bench::VesselName& vessel);
 
 } // namespace matula::scoring

@@ -31,7 +31,8 @@ struct Mark {
 
 /// The same test done by the book, for showing beside the learner's tube.
 struct ByTheBook {
-  std::string test;              ///< "heat", "ssa", "benedict"
+  std::string test;              ///< "heat"
+  std::string title;             ///< "Heat and acetic acid"
   std::string learner_vessel;    ///< Empty when the test was not done.
   double learner_read_at_s = 0;  ///< Bench time at which the learner recorded it.
   std::string reference_word;    ///< Reference reading of the tube by the book.

@@ -12,17 +12,10 @@ using strict::Range;
 using strict::Table;
 
 const Range per_mille{0, 1000, "per mille"};
-const Range per_cent{0, 300, "%"};
-const std::vector<std::string> part_names{"look", "gravity", "heat", "ssa", "benedict"};
+const std::vector<std::string> shared_parts{"look", "gravity"};
 const std::vector<std::string> rank_names{"note", "minor", "major", "invalidating"};
-const std::vector<std::string> scale_names{"heat_cloud", "acid_cloud", "copper_colour"};
-const std::vector<std::string> grade_names{"negative", "trace", "1+", "2+", "3+", "4+"};
 
-std::size_t index_of(const std::string& word, const std::vector<std::string>& words) {
-  return static_cast<std::size_t>(std::find(words.begin(), words.end(), word) - words.begin());
-}
-
-OrdinalRule read_ordinal(const Table& shared, const Table& test) {
+OrdinalRule read_ordinal(const Table& shared) {
   OrdinalRule rule;
   rule.missed_finding = shared.integer("missed_finding", per_mille);
   rule.false_alarm = shared.integer("false_alarm", per_mille);
@@ -31,35 +24,8 @@ OrdinalRule read_ordinal(const Table& shared, const Table& test) {
   for (std::size_t i = 0; i < std::min(loss.size(), rule.loss.size()); ++i) {
     rule.loss[i] = static_cast<int>(loss[i]);
   }
-  rule.under_reading_percent = test.integer("under_reading_percent", per_cent);
-  rule.reportable = static_cast<reading::Grade>(index_of(test.word("reportable", grade_names), grade_names));
-  return rule;
-}
-
-std::vector<TestRule> read_tests(const Table& root) {
-  std::vector<TestRule> tests;
-  const Table all = root.table("test");
-  const Table shared = root.table("ordinal");
-  const Table grades = root.table("grade_g_per_dl");
   (void)shared.text("source");
-  (void)grades.text("source");
-  for (const auto& key : all.keys()) {
-    const Table t = all.table(key);
-    TestRule test;
-    test.key = key;
-    test.label = t.text("label");
-    test.scale = static_cast<reading::Scale>(index_of(t.word("scale", scale_names), scale_names));
-    test.reagents = t.texts_or_none("reagents");
-    test.strengths = t.numbers("strengths", {0.01, 100, "times"}, test.reagents.size());
-    test.ordinal = read_ordinal(shared, t);
-    (void)t.text("source");
-    const auto pairs = grades.numbers(key, {0, 20, "g/dL"}, 2 * reading::grade_count);
-    for (std::size_t i = 0; i + 1 < pairs.size() && i / 2 < test.grade_g_per_dl.size(); i += 2) {
-      test.grade_g_per_dl[i / 2] = {pairs[i], pairs[i + 1]};
-    }
-    tests.push_back(std::move(test));
-  }
-  return tests;
+  return rule;
 }
 
 GravityRule read_gravity(const Table& t) {
@@ -97,56 +63,26 @@ void check_sentences(const Table& t, const Rule& rule) {
       t.complain(key, "{found}, {min}, {max} or a known fact in place of {" + unknown + "}");
     }
   }
-  if (t.has("min") && rule.below.empty()) {
-    t.complain("min", "a sentence 'below' beside the limit");
-  }
-  if (t.has("max") && rule.above.empty()) {
-    t.complain("max", "a sentence 'above' beside the limit");
-  }
-}
-
-Rule read_rule(const Table& t, bool safety) {
-  const Range any{-1e6, 1e6, ""};
-  Rule rule;
-  rule.key = t.text("key");
-  rule.fact = t.text("fact");
-  rule.label = t.text("label");
-  rule.source = t.text("source");
-  rule.min = t.number_or("min", any, rule.min);
-  rule.max = t.number_or("max", any, rule.max);
-  rule.below = t.text_or("below", "");
-  rule.above = t.text_or("above", "");
-  if (safety) {
-    rule.part = "safety";
-    rule.rank = Rank::Major;
-    rule.marks = t.integer("marks", {0, 100, "marks"});
-    rule.stop = t.boolean_or("stop", false);
-  } else {
-    rule.part = t.word("part", part_names);
-    rule.rank = static_cast<Rank>(index_of(t.word("rank", rank_names), rank_names));
-  }
-  check_sentences(t, rule);
-  return rule;
 }
 
 Rulebook read_book(const Table& root) {
   Rulebook book;
-  book.tests = read_tests(root);
+  book.ordinal = read_ordinal(root.table("ordinal"));
   book.gravity = read_gravity(root.table("gravity"));
   book.observation = read_observation(root.table("observation"));
   const Table process = root.table("process");
   (void)process.text("source");
-  for (const auto& part : part_names) {
+  for (const auto& part : shared_parts) {
     book.part_shares[part] = process.integer(part, {0, 100, "shares"});
   }
   for (std::size_t i = 0; i < rank_names.size(); ++i) {
     book.rank_percent[i] = process.integer(rank_names[i], {0, 100, "%"});
   }
   for (const auto& row : root.tables("rule")) {
-    book.rules.push_back(read_rule(row, false));
+    book.rules.push_back(procedure::read_rule(row, shared_parts, check_sentences));
   }
   for (const auto& row : root.tables("safety")) {
-    book.safety.push_back(read_rule(row, true));
+    book.safety.push_back(procedure::read_rule(row, {}, check_sentences));
   }
   return book;
 }
@@ -158,6 +94,19 @@ tl::expected<Rulebook, scenario::Problems> read_file(strict::File& file) {
     return tl::make_unexpected(std::move(problems));
   }
   return book;
+}
+
+void add_tests(Rulebook& book, std::vector<procedure::Procedure> procedures) {
+  for (auto& one : procedures) {
+    TestRule test;
+    static_cast<procedure::Procedure&>(test) = std::move(one);
+    test.ordinal = book.ordinal;
+    test.ordinal.under_reading_percent = test.under_reading_percent;
+    test.ordinal.reportable = static_cast<reading::Grade>(test.reportable);
+    book.part_shares[test.key] = test.share;
+    book.rules.insert(book.rules.end(), test.rules.begin(), test.rules.end());
+    book.tests.push_back(std::move(test));
+  }
 }
 
 } // namespace
@@ -176,7 +125,17 @@ tl::expected<Rulebook, scenario::Problems> parse_rulebook(std::string_view text,
 
 tl::expected<Rulebook, scenario::Problems> load_rulebook(const std::filesystem::path& assets_folder) {
   strict::File file(assets_folder / "scoring" / "rules.toml");
-  return read_file(file);
+  auto book = read_file(file);
+  auto procedures = procedure::load(assets_folder / "procedures", check_sentences);
+  scenario::Problems problems = book ? scenario::Problems{} : book.error();
+  if (!procedures) {
+    problems.insert(problems.end(), procedures.error().begin(), procedures.error().end());
+  }
+  if (!problems.empty()) {
+    return tl::make_unexpected(std::move(problems));
+  }
+  add_tests(*book, std::move(*procedures));
+  return book;
 }
 
 } // namespace matula::scoring

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/procedure/procedure.hpp"
 #include "engine/scenario/problem.hpp"
 #include "engine/scoring/chain.hpp"
 #include "engine/scoring/ordinal.hpp"
@@ -8,7 +9,6 @@
 
 #include <array>
 #include <filesystem>
-#include <limits>
 #include <map>
 #include <string>
 #include <string_view>
@@ -16,34 +16,12 @@
 
 namespace matula::scoring {
 
-/// How bad a fault of procedure is.
-enum class Rank { Note, Minor, Major, Invalidating };
+using procedure::Rank;
+using procedure::Rule;
 
-/// A fact of the learner's own work compared with a range; the sentences are templates (see explain.hpp).
-struct Rule {
-  std::string key;
-  std::string part; ///< "look", "gravity", "heat", "ssa", "benedict"; "safety" for safety rules.
-  std::string fact;
-  double min = -std::numeric_limits<double>::infinity();
-  double max = std::numeric_limits<double>::infinity();
-  Rank rank = Rank::Minor;
-  int marks = 0;     ///< Safety rules only.
-  bool stop = false; ///< Safety rules only: fails the sitting.
-  std::string label;
-  std::string below;
-  std::string above;
-  std::string source;
-};
-
-/// One graded test: how it is recognised and weighed.
-struct TestRule {
-  std::string key; ///< "heat", "ssa", "benedict"
-  std::string label;
-  reading::Scale scale = reading::Scale::HeatCloud;
-  std::vector<std::string> reagents;
-  std::vector<double> strengths; ///< Of each reagent, relative to the one the recipe is written for.
+/// A procedure with the weights its grades are marked by.
+struct TestRule : procedure::Procedure {
   OrdinalRule ordinal;
-  std::array<Span, reading::grade_count> grade_g_per_dl{};
 };
 
 struct GravityRule {
@@ -64,6 +42,7 @@ struct ObservationRule {
 
 struct Rulebook {
   std::vector<TestRule> tests;
+  OrdinalRule ordinal; ///< What all graded tests share.
   GravityRule gravity;
   ObservationRule observation;
   std::map<std::string, int> part_shares; ///< Of the procedure's marks.
@@ -74,9 +53,10 @@ struct Rulebook {
   [[nodiscard]] const TestRule* find_test(std::string_view key) const;
 };
 
-/// Reads assets/scoring/rules.toml under the assets folder; every problem is reported.
+/// Reads assets/scoring/rules.toml and assets/procedures under the assets folder; every problem is reported.
 [[nodiscard]] tl::expected<Rulebook, scenario::Problems>
 load_rulebook(const std::filesystem::path& assets_folder);
+/// The rules that belong to no one test, without the tests.
 [[nodiscard]] tl::expected<Rulebook, scenario::Problems> parse_rulebook(std::string_view text,
                                                                         const std::string& file_name);
 

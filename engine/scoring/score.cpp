@@ -4,6 +4,7 @@
 #include "engine/scoring/ledgers.hpp"
 #include "engine/scoring/standards.hpp"
 #include "engine/sitting/setup.hpp"
+#include "engine/sitting/steps.hpp"
 
 #include <future>
 #include <map>
@@ -19,9 +20,7 @@ std::string trimmed(const std::string& text) {
 }
 
 bool asks(const scenario::Asked& asked, const std::string& part) {
-  return (part == "look" && asked.look) || (part == "gravity" && asked.specific_gravity) ||
-         (part == "heat" && asked.heat) || (part == "ssa" && asked.ssa) ||
-         (part == "benedict" && asked.benedict);
+  return (part == "look" && asked.look) || (part == "gravity" && asked.specific_gravity) || asked.has(part);
 }
 
 /// The asked tests done by the book, each on a thread of its own: they share nothing but what nobody writes.
@@ -57,20 +56,37 @@ std::vector<Compared> compare_tubes(const Case& marked, const Standards& standar
     const auto& moment = marked.replay.tests.at(test.key);
     Compared pair;
     pair.tubes.test = test.key;
+    pair.tubes.title = test.title;
     pair.tubes.learner_vessel = moment.vessel;
     pair.tubes.learner_read_at_s = moment.time_s;
     if (book.stopped_because.empty()) {
       const auto read = read_vessel(book.state, setup, marked.world.thresholds, test.scale, book.vessel);
-      pair.tubes.reference_word = reading::to_word(read.grade);
+      pair.tubes.reference_word = test.word(read.grade);
       pair.book_intensity = read.intensity;
     }
     if (moment.tube) {
-      pair.tubes.learner_tube_word = reading::to_word(moment.tube->grade);
+      pair.tubes.learner_tube_word = test.word(moment.tube->grade);
       pair.learner_intensity = moment.tube->intensity;
     }
     all.push_back(std::move(pair));
   }
   return all;
+}
+
+/// What the recipe's lines of a steps file say.
+void read_acts(procedure::Recipe& recipe, const std::filesystem::path& file, scenario::Problems& problems) {
+  for (auto& step : recipe.steps) {
+    const auto events = sitting::parse_steps(step.act, file.string());
+    if (!events) {
+      problems.insert(problems.end(), events.error().begin(), events.error().end());
+      continue;
+    }
+    for (const auto& event : *events) {
+      if (const auto* action = std::get_if<bench::Action>(&event.what)) {
+        step.acts.push_back(*action);
+      }
+    }
+  }
 }
 
 void append(std::vector<Mark>& all, std::vector<Mark> more) {
@@ -133,13 +149,9 @@ tl::expected<Standards, scenario::Problems> load_standards(const std::filesystem
     return tl::make_unexpected(rules.error());
   }
   standards.rules = std::move(*rules);
-  for (const auto& test : standards.rules.tests) {
-    auto recipe = load_recipe(assets_folder, test.key);
-    if (recipe) {
-      standards.recipes[test.key] = std::move(*recipe);
-    } else {
-      problems.insert(problems.end(), recipe.error().begin(), recipe.error().end());
-    }
+  for (auto& test : standards.rules.tests) {
+    read_acts(test.recipe, assets_folder / "procedures" / (test.key + ".toml"), problems);
+    standards.recipes[test.key] = test.recipe;
   }
   if (!problems.empty()) {
     return tl::make_unexpected(std::move(problems));

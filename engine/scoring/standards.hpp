@@ -1,7 +1,7 @@
 #pragma once
 
+#include "engine/procedure/recipe.hpp"
 #include "engine/scoring/heard.hpp"
-#include "engine/scoring/recipe.hpp"
 #include "engine/scoring/report.hpp"
 #include "engine/scoring/rulebook.hpp"
 
@@ -14,10 +14,10 @@ namespace matula::scoring {
 /// What work is held against: the marking rules and each test by the book. Read once.
 struct Standards {
   Rulebook rules;
-  std::map<std::string, Recipe> recipes; ///< By test.
+  std::map<std::string, procedure::Recipe> recipes; ///< By test.
 };
 
-/// Reads assets/scoring and assets/recipes; every problem of every file is reported.
+/// Reads assets/scoring and assets/procedures; every problem of every file is reported.
 [[nodiscard]] tl::expected<Standards, scenario::Problems>
 load_standards(const std::filesystem::path& assets_folder);
 

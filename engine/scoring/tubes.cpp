@@ -50,12 +50,24 @@ bool has_reagent_of(const bench::VesselTrace& trace, const TestRule& test) {
   return reagent_ml(trace, test) > 0;
 }
 
+bool holds(const bench::VesselTrace& trace, const std::string& what) {
+  return std::any_of(trace.additions.begin(), trace.additions.end(),
+                     [&](const auto& addition) { return addition.what == what; });
+}
+
+/// Whether the tube holds all that the test goes with and nothing that speaks against it.
+bool fits(const bench::VesselTrace& trace, const TestRule& test) {
+  const auto in = [&](const std::string& what) { return holds(trace, what); };
+  return std::all_of(test.with.begin(), test.with.end(), in) &&
+         std::none_of(test.without.begin(), test.without.end(), in);
+}
+
 bool is_tube_of(const bench::VesselTrace& trace, const Rulebook& book, const TestRule& test) {
-  if (test.scale != reading::Scale::HeatCloud) {
-    return has_reagent_of(trace, test);
+  if (test.scale.kind != reading::ScaleKind::HeatCloud) {
+    return has_reagent_of(trace, test) && fits(trace, test);
   }
   const bool other = std::any_of(book.tests.begin(), book.tests.end(), [&](const TestRule& t) {
-    return t.key != test.key && has_reagent_of(trace, t);
+    return t.key != test.key && has_reagent_of(trace, t) && fits(trace, t);
   });
   return !other && (trace.hottest_c >= hot_c || has_reagent_of(trace, test));
 }

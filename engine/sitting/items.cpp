@@ -1,5 +1,6 @@
 #include "engine/sitting/items.hpp"
 
+#include "engine/procedure/procedure.hpp"
 #include "engine/reception/items.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/strict/nearest.hpp"
@@ -14,11 +15,6 @@ const std::string decision_mark = "decision.";
 
 bool holds(const std::vector<std::string>& words, const std::string& word) {
   return std::find(words.begin(), words.end(), word) != words.end();
-}
-
-bool ends_with_grade(const std::string& item) {
-  const std::string ending = ".grade";
-  return item.size() > ending.size() && item.compare(item.size() - ending.size(), ending.size(), ending) == 0;
 }
 
 std::string refuse_decision(const scenario::Scenario& scenario, const Record& record) {
@@ -44,17 +40,16 @@ std::string refuse_decision(const scenario::Scenario& scenario, const Record& re
 } // namespace
 
 const std::vector<std::string>& worksheet_items() {
-  static const std::vector<std::string> items{
-      "colour",          "clarity",         "odour",        "sg.zero",
-      "sg.temperature",  "sg.reading",      "sg.step.zero", "sg.step.temperature",
-      "sg.step.protein", "sg.step.glucose", "sg.corrected", "heat.grade",
-      "ssa.grade",       "benedict.grade"};
+  static const std::vector<std::string> items = [] {
+    std::vector<std::string> all{"colour",          "clarity",         "odour",        "sg.zero",
+                                 "sg.temperature",  "sg.reading",      "sg.step.zero", "sg.step.temperature",
+                                 "sg.step.protein", "sg.step.glucose", "sg.corrected"};
+    for (const auto& one : procedure::shipped_list()) {
+      all.push_back(one.item());
+    }
+    return all;
+  }();
   return items;
-}
-
-const std::vector<std::string>& grade_words() {
-  static const std::vector<std::string> words{"negative", "trace", "1+", "2+", "3+", "4+"};
-  return words;
 }
 
 std::string unknown_item(const std::string& item) {
@@ -78,8 +73,12 @@ std::string refuse_record(const scenario::Scenario& scenario, const Record& reco
   if (const std::string wanted = unknown_item(record.item); !wanted.empty()) {
     return "the worksheet has no line '" + record.item + "'; write " + wanted;
   }
-  if (ends_with_grade(record.item) && !record.value.empty() && !holds(grade_words(), record.value)) {
-    return "'" + record.value + "' is no grade; write " + strict::suggestion(record.value, grade_words());
+  const auto dot = record.item.find('.');
+  const auto* test = procedure::find_shipped(record.item.substr(0, dot));
+  if (test != nullptr && record.item == test->item() && !record.value.empty() &&
+      !holds(test->words, record.value)) {
+    return "'" + record.value + "' is no word for this test; write " +
+           strict::suggestion(record.value, test->words, test->words.size());
   }
   return "";
 }

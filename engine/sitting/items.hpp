@@ -14,9 +14,6 @@ namespace matula::sitting {
 /// Items of the worksheet other than decisions.
 [[nodiscard]] const std::vector<std::string>& worksheet_items();
 
-/// The six words of a graded item.
-[[nodiscard]] const std::vector<std::string>& grade_words();
-
 /// Why the worksheet has no such line ("" when it has): for files, without a scenario at hand.
 [[nodiscard]] std::string unknown_item(const std::string& item);
 

@@ -74,10 +74,6 @@ void draw_ledgers(const scoring::Report& report) {
   ImGui::TextWrapped("%s", report.debrief.c_str());
 }
 
-const char* say_test(const std::string& test) {
-  return test == "heat" ? "Heat and acid" : test == "ssa" ? "Sulfosalicylic acid" : "Benedict";
-}
-
 void draw_card_choice(App& app, const char* name, const char* label, appearance::Card card) {
   if (app.widgets.choice(name, label, app.marks_view.card == card)) {
     app.marks_view.card = card;
@@ -106,10 +102,10 @@ void draw_captions(const scoring::ByTheBook& test) {
 void draw_tubes(App& app, const scoring::Report& report) {
   for (int i = 0; i < static_cast<int>(report.tubes.size()); ++i) {
     if (i > 0) {
-      flow(width_of(say_test(report.tubes[static_cast<std::size_t>(i)].test)) + ImGui::GetFrameHeight());
+      flow(width_of(report.tubes[static_cast<std::size_t>(i)].title.c_str()) + ImGui::GetFrameHeight());
     }
     const auto& test = report.tubes[static_cast<std::size_t>(i)];
-    if (app.widgets.choice(("marks." + test.test).c_str(), say_test(test.test), app.marked_test == i)) {
+    if (app.widgets.choice(("marks." + test.test).c_str(), test.title.c_str(), app.marked_test == i)) {
       app.marked_test = i;
       app.marks_tubes.clear();
     }

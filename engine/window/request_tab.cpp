@@ -25,9 +25,9 @@ void draw_request_tab(App& app) {
   };
   line(brief.asks_look, "Colour, clarity and odour");
   line(brief.asks_gravity, "Specific gravity by urinometer, corrected");
-  line(brief.asks_heat, "Protein by heat and acetic acid");
-  line(brief.asks_ssa, "Protein by sulfosalicylic acid");
-  line(brief.asks_benedict, "Reducing sugar by Benedict's test");
+  for (const scenario::AskedTest& test : brief.tests) {
+    line(true, test.request.c_str());
+  }
   heading("Keys");
   ImGui::TextUnformatted(
       "N, M: next and last vessel. W, B, P: white, black, printed card. R: let time run. Q, D, S, H: these "

@@ -105,10 +105,10 @@ void draw_questions(App& app) {
   }
 }
 
-void draw_grade(App& app, const char* item, const char* words) {
+void draw_grade(App& app, const scenario::AskedTest& test) {
   ImGui::Spacing();
-  ImGui::TextUnformatted(words);
-  draw_words(app, item, {"negative", "trace", "1+", "2+", "3+", "4+"});
+  ImGui::TextUnformatted(test.title.c_str());
+  draw_words(app, test.item, test.words);
 }
 
 } // namespace
@@ -121,15 +121,11 @@ void draw_worksheet_tab(App& app) {
   if (brief.asks_gravity) {
     draw_gravity(app);
   }
-  heading("Tests");
-  if (brief.asks_heat) {
-    draw_grade(app, "heat.grade", "Heat and acetic acid");
+  if (!brief.tests.empty()) {
+    heading("Tests");
   }
-  if (brief.asks_ssa) {
-    draw_grade(app, "ssa.grade", "Sulfosalicylic acid");
-  }
-  if (brief.asks_benedict) {
-    draw_grade(app, "benedict.grade", "Benedict's test");
+  for (const scenario::AskedTest& test : brief.tests) {
+    draw_grade(app, test);
   }
   heading("Conclusions");
   draw_questions(app);

@@ -75,10 +75,11 @@ struct Appearance {
   double clot_from_mm = 0;  ///< Extent of the clot.
   double clot_to_mm = 0;
   optics::Xyz clot_colour{};
-  double boiling = 0;              ///< 0..1
-  double steam = 0;                ///< 0..1
-  double foam_mm = 0;              ///< Height of foam on the surface.
-  double settled_share = 0;        ///< Share of the visible solid that lies on the bottom.
+  double heavy_to_mm = 0;   ///< Upper border of a heavy liquid that does not mix with water; 0 without.
+  double boiling = 0;       ///< 0..1
+  double steam = 0;         ///< 0..1
+  double foam_mm = 0;       ///< Height of foam on the surface.
+  double settled_share = 0; ///< Share of the visible solid that lies on the bottom.
   std::vector<std::string> odours; ///< Words for a nose held near; filled only when smelled.
 };
 

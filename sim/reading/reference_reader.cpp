@@ -1,6 +1,7 @@
 #include "sim/reading/reference_reader.hpp"
 
 #include "sim/reading/cloud.hpp"
+#include "sim/reading/colour_strength.hpp"
 #include "sim/reading/copper.hpp"
 #include "sim/reading/observables.hpp"
 
@@ -14,17 +15,19 @@ constexpr optics::Xyz d65_white{0.95047, 1.0, 1.08883};
 constexpr Stretch middle{0.2, 0.8};
 } // namespace
 
-GradeReading read_grade(Scale scale, const Looks& looks, const Thresholds& thresholds) {
+GradeReading read_grade(const Scale& scale, const Looks& looks, const Thresholds& thresholds) {
   if (looks.white->level_mm <= 0) {
     return {Grade::Negative, 0, "an empty tube"};
   }
-  switch (scale) {
-  case Scale::HeatCloud:
+  switch (scale.kind) {
+  case ScaleKind::HeatCloud:
     return read_cloud(true, looks, thresholds);
-  case Scale::AcidCloud:
+  case ScaleKind::AcidCloud:
     return read_cloud(false, looks, thresholds);
-  case Scale::CopperColour:
+  case ScaleKind::CopperColour:
     return read_copper(looks, thresholds);
+  case ScaleKind::Colour:
+    return read_strength(looks, scale.colour);
   }
   return {};
 }

@@ -2,14 +2,12 @@
 
 #include "sim/appearance/appearance.hpp"
 #include "sim/reading/grade.hpp"
+#include "sim/reading/scale.hpp"
 #include "sim/reading/thresholds.hpp"
 
 #include <string>
 
 namespace matula::reading {
-
-/// Which words apply to a tube: cloud after heat, cloud after acid, or the colours of reduced copper.
-enum class Scale { HeatCloud, AcidCloud, CopperColour };
 
 /// The same tube against the three cards. The reader is given looks only, never a concentration.
 struct Looks {
@@ -26,7 +24,7 @@ struct GradeReading {
 };
 
 /// Grades a tube from its looks. An empty tube reads negative and says so.
-[[nodiscard]] GradeReading read_grade(Scale scale, const Looks& looks, const Thresholds& thresholds);
+[[nodiscard]] GradeReading read_grade(const Scale& scale, const Looks& looks, const Thresholds& thresholds);
 
 /// Word for the specimen's colour on the white card: the nearest named colour by CIEDE2000.
 [[nodiscard]] std::string read_colour(const appearance::Appearance& white, const Thresholds& thresholds);

@@ -12,7 +12,7 @@
 
 using namespace matula;
 using reading::Grade;
-using reading::Scale;
+using reading::ScaleKind;
 
 namespace {
 
@@ -39,7 +39,7 @@ struct Work {
     act(bench::LightFlame{false});
   }
 
-  [[nodiscard]] Grade grade(Scale scale, const std::string& tube) const {
+  [[nodiscard]] Grade grade(ScaleKind scale, const std::string& tube) const {
     return scoring::read_vessel(state, setup, test::world().thresholds, scale, tube).grade;
   }
 
@@ -81,14 +81,14 @@ TEST_CASE("Alkaline urine: the cloud of boiling is gone once the acid is in") {
   Work work("alkaline");
   work.act(bench::Pour{"specimen", "tube-1", 9, false});
   work.boil("tube-1", 85);
-  const auto before = work.grade(Scale::HeatCloud, "tube-1");
+  const auto before = work.grade(ScaleKind::HeatCloud, "tube-1");
   work.act(bench::Dispense{"acetic_acid_10", "tube-1", 0.2, false});
   work.boil("tube-1", 30);
   work.act(bench::Wait{20});
   print("alkaline " + work.clarity() + " boiled " + reading::to_word(before) + " acid " +
-        reading::to_word(work.grade(Scale::HeatCloud, "tube-1")));
+        reading::to_word(work.grade(ScaleKind::HeatCloud, "tube-1")));
   CHECK(before >= Grade::OnePlus);
-  CHECK(work.grade(Scale::HeatCloud, "tube-1") == Grade::Negative);
+  CHECK(work.grade(ScaleKind::HeatCloud, "tube-1") == Grade::Negative);
 }
 
 TEST_CASE("From the refrigerator: cloudy and heavy while cold, clear once warmed") {

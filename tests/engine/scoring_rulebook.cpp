@@ -17,9 +17,9 @@ std::string shipped_text() {
 } // namespace
 
 TEST_CASE("The shipped rules load, each with a source and a sentence") {
-  const auto book = parse_rulebook(shipped_text(), "rules.toml");
+  const auto book = load_rulebook(std::string(MATULA_SOURCE_DIR) + "/assets");
   REQUIRE(book.has_value());
-  CHECK(book->tests.size() == 3);
+  CHECK(book->tests.size() >= 3);
   CHECK(book->rules.size() >= 25);
   for (const auto& rule : book->rules) {
     CAPTURE(rule.key);
@@ -27,12 +27,12 @@ TEST_CASE("The shipped rules load, each with a source and a sentence") {
     CHECK(book->part_shares.count(rule.part) == 1);
   }
   REQUIRE(book->find_test("benedict") != nullptr);
-  CHECK(book->find_test("benedict")->scale == matula::reading::Scale::CopperColour);
+  CHECK(book->find_test("benedict")->scale.kind == matula::reading::ScaleKind::CopperColour);
 }
 
 TEST_CASE("A rule about a fact that nobody measures is refused where it stands") {
   auto text = shipped_text();
-  const std::string fact = "fact = \"seconds_above_90c\"";
+  const std::string fact = "fact = \"thermometer_used\"";
   text.replace(text.find(fact), fact.size(), "fact = \"moon_phase\"");
   const auto book = parse_rulebook(text, "rules.toml");
   REQUIRE_FALSE(book.has_value());

@@ -65,14 +65,15 @@ double hue_deg(const optics::Lab& lab) {
 }
 
 Grade grade_of(const bench::State& state, const bench::Setup& setup, const bench::VesselName& vessel) {
-  return scoring::read_vessel(state, setup, world().thresholds, reading::Scale::CopperColour, vessel).grade;
+  return scoring::read_vessel(state, setup, world().thresholds, reading::ScaleKind::CopperColour, vessel)
+      .grade;
 }
 
 Seen look(bench::State& state, const bench::Setup& setup, const bench::VesselName& vessel) {
   Seen seen;
   seen.shaken = grade_of(state, setup, vessel);
   const optics::Lab shaken =
-      scoring::observe(state, setup, vessel, reading::Scale::CopperColour).colour_on_white;
+      scoring::observe(state, setup, vessel, reading::ScaleKind::CopperColour).colour_on_white;
   seen.hue_deg = hue_deg(shaken);
   seen.lightness = shaken.l;
   bench::advance(state, setup, 600);

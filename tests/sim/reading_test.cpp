@@ -45,7 +45,7 @@ appearance::Appearance looks_of(const Tube& tube) {
 
 reading::GradeReading read_acid(const Tube& tube, const reading::Thresholds& thresholds = {}) {
   const appearance::Appearance looks = looks_of(tube);
-  return reading::read_grade(reading::Scale::AcidCloud, {&looks, &looks, &looks}, thresholds);
+  return reading::read_grade(reading::ScaleKind::AcidCloud, {&looks, &looks, &looks}, thresholds);
 }
 
 } // namespace
@@ -98,20 +98,20 @@ TEST_CASE("on a line the intensity is the line, from both sides") {
 
 TEST_CASE("heat is judged against the tube's own unheated part") {
   appearance::Appearance looks = looks_of({.veil = 0.05, .contrast = 0.8});
-  CHECK(reading::read_grade(reading::Scale::HeatCloud, {&looks, &looks, &looks}, {}).grade ==
+  CHECK(reading::read_grade(reading::ScaleKind::HeatCloud, {&looks, &looks, &looks}, {}).grade ==
         Grade::Negative);
   for (auto& row : looks.rows) {
     if (row.height_mm > 36) {
       row.on_black.fill({0.2, 0.2, 0.2});
     }
   }
-  CHECK(reading::read_grade(reading::Scale::HeatCloud, {&looks, &looks, &looks}, {}).grade !=
+  CHECK(reading::read_grade(reading::ScaleKind::HeatCloud, {&looks, &looks, &looks}, {}).grade !=
         Grade::Negative);
 }
 
 TEST_CASE("an empty tube reads negative and says so") {
   const appearance::Appearance empty;
-  const auto result = reading::read_grade(reading::Scale::CopperColour, {&empty, &empty, &empty}, {});
+  const auto result = reading::read_grade(reading::ScaleKind::CopperColour, {&empty, &empty, &empty}, {});
   CHECK(result.grade == Grade::Negative);
   CHECK(result.seen == "an empty tube");
 }

@@ -1,0 +1,162 @@
+#include "engine/procedure/procedure.hpp"
+
+#include "engine/assets/world.hpp"
+#include "engine/procedure/read_recipe.hpp"
+#include "engine/strict/table.hpp"
+
+#include <algorithm>
+#include <system_error>
+
+namespace matula::procedure {
+
+namespace {
+
+using strict::Table;
+
+const std::vector<std::string> usual_words{"negative", "trace", "1+", "2+", "3+", "4+"};
+const std::vector<std::string> scale_names{"heat_cloud", "acid_cloud", "copper_colour", "colour"};
+const std::vector<std::string> places{"tube", "ring", "upper", "lower"};
+
+std::size_t index_of(const std::string& word, const std::vector<std::string>& words) {
+  return static_cast<std::size_t>(std::find(words.begin(), words.end(), word) - words.begin());
+}
+
+/// [colour]: where it is looked for, its hue, the lines and what is seen.
+reading::ColourScale read_colour(const Table& t, std::size_t words) {
+  reading::ColourScale scale;
+  scale.where = static_cast<reading::Where>(index_of(t.word("where", places), places));
+  scale.hue_deg = t.number("hue_deg", {0, 360, "degrees"});
+  scale.lines = t.numbers("lines", {1e-3, 100, ""}, words - 1);
+  scale.seen = t.texts_or_none("seen");
+  (void)t.text("source");
+  if (!std::is_sorted(scale.lines.begin(), scale.lines.end())) {
+    t.complain("lines", "values that rise from left to right");
+  }
+  if (scale.seen.size() != words) {
+    t.complain("seen", std::to_string(words) + " descriptions, one a word");
+  }
+  return scale;
+}
+
+void read_scale(const Table& root, Procedure& p) {
+  p.words = root.texts_or_none("words");
+  if (p.words.empty()) {
+    p.words = usual_words;
+  }
+  if (p.words.size() < 2 || p.words.size() > usual_words.size()) {
+    root.complain("words", "two to six words, lowest first");
+    p.words = usual_words;
+  }
+  p.scale = static_cast<reading::ScaleKind>(index_of(root.word("scale", scale_names), scale_names));
+  if (p.scale.kind == reading::ScaleKind::Colour) {
+    p.scale.colour = read_colour(root.table("colour"), p.words.size());
+  } else if (p.words != usual_words) {
+    root.complain("words", "no words of its own: this scale has its six");
+  }
+}
+
+void read_recognition(const Table& root, Procedure& p) {
+  p.needs = root.texts_or_none("needs");
+  p.reagents = root.texts_or_none("reagents");
+  if (!p.reagents.empty()) {
+    p.strengths = root.numbers("strengths", {0.01, 100, "times"}, p.reagents.size());
+  }
+  p.with = root.texts_or_none("with");
+  p.without = root.texts_or_none("without");
+}
+
+void read_stands_for(const Table& root, Procedure& p) {
+  const auto table = root.table_if_any("stands_for");
+  if (!table) {
+    return;
+  }
+  p.stands_for = table->word("what", {"protein", "sugar"});
+  const auto pairs = table->numbers("g_per_dl", {0, 20, "g/dL"}, 2 * p.words.size());
+  for (std::size_t i = 0; i + 1 < pairs.size() && i / 2 < p.grade_g_per_dl.size(); i += 2) {
+    p.grade_g_per_dl[i / 2] = {pairs[i], pairs[i + 1]};
+  }
+  (void)table->text("source");
+}
+
+Procedure read_file(strict::File& file, const std::string& key, const CheckRule& check) {
+  const Table root = file.root();
+  Procedure p;
+  p.key = root.word("key", {key});
+  p.label = root.text("label");
+  p.title = root.text("title");
+  p.request = root.text("request");
+  p.order = root.integer("order", {1, 1000, ""});
+  p.source = root.text("source");
+  p.share = root.integer("share", {0, 100, "shares"});
+  p.under_reading_percent = root.integer("under_reading_percent", {0, 300, "%"});
+  read_scale(root, p);
+  p.reportable = index_of(root.word("reportable", p.words), p.words);
+  read_recognition(root, p);
+  read_stands_for(root, p);
+  p.recipe = read_recipe(root, p.key);
+  for (const auto& row : root.tables_or_none("rule")) {
+    p.rules.push_back(read_rule(row, {p.key}, check));
+  }
+  return p;
+}
+
+} // namespace
+
+std::string Procedure::word(reading::Grade grade) const {
+  const auto index = static_cast<std::size_t>(grade);
+  return words[std::min(index, words.size() - 1)];
+}
+
+std::optional<reading::Grade> Procedure::grade(std::string_view word) const {
+  const auto found = std::find(words.begin(), words.end(), word);
+  return found == words.end() ? std::nullopt
+                              : std::optional(static_cast<reading::Grade>(found - words.begin()));
+}
+
+tl::expected<std::vector<Procedure>, scenario::Problems> load(const std::filesystem::path& procedures_folder,
+                                                              const CheckRule& check) {
+  std::vector<std::filesystem::path> files;
+  std::error_code unreadable;
+  for (const auto& entry : std::filesystem::directory_iterator(procedures_folder, unreadable)) {
+    if (entry.path().extension() == ".toml") {
+      files.push_back(entry.path());
+    }
+  }
+  if (files.empty()) {
+    return tl::make_unexpected(scenario::Problems{
+        {procedures_folder.string(), 0, 0, "", "no procedure files", "a folder with one file a test"}});
+  }
+  std::sort(files.begin(), files.end());
+  std::vector<Procedure> procedures;
+  scenario::Problems problems;
+  for (const auto& path : files) {
+    strict::File file(path);
+    procedures.push_back(read_file(file, path.stem().string(), check));
+    const auto found = file.finish();
+    problems.insert(problems.end(), found.begin(), found.end());
+  }
+  if (!problems.empty()) {
+    return tl::make_unexpected(std::move(problems));
+  }
+  std::stable_sort(procedures.begin(), procedures.end(),
+                   [](const Procedure& a, const Procedure& b) { return a.order < b.order; });
+  return procedures;
+}
+
+const tl::expected<std::vector<Procedure>, scenario::Problems>& shipped() {
+  static const auto procedures = load(assets::folder() / "procedures", {});
+  return procedures;
+}
+
+const std::vector<Procedure>& shipped_list() {
+  static const std::vector<Procedure> none;
+  return shipped() ? *shipped() : none;
+}
+
+const Procedure* find_shipped(std::string_view key) {
+  const auto& all = shipped_list();
+  const auto found = std::find_if(all.begin(), all.end(), [&](const Procedure& p) { return p.key == key; });
+  return found == all.end() ? nullptr : &*found;
+}
+
+} // namespace matula::procedure

@@ -1,0 +1,34 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace matula::reading {
+
+/// How a result is judged: the cloud after heat or acid, the colours of reduced copper, or the strength of a
+/// colour in one direction of hue.
+enum class ScaleKind { HeatCloud, AcidCloud, CopperColour, Colour };
+
+/// Where on a vessel a colour is judged: the whole tube, the strongest band across it (a ring), the upper or
+/// the lower of two liquids.
+enum class Where { Tube, Ring, Upper, Lower };
+
+/// A colour graded by its strength: CIELAB chroma in one direction of hue over lightness, so that a deeper
+/// colour of the same hue is always stronger. Lines part one grade from the next.
+struct ColourScale {
+  Where where = Where::Tube;
+  double hue_deg = 0;            ///< CIELAB hue angle of the product's colour, 0..360.
+  std::vector<double> lines;     ///< Strengths at which each next grade begins, rising; at most five.
+  std::vector<std::string> seen; ///< What is seen at each grade; one more than the lines.
+};
+
+struct Scale {
+  ScaleKind kind = ScaleKind::HeatCloud;
+  ColourScale colour; ///< Only of kind Colour.
+
+  Scale() = default;
+  // NOLINTNEXTLINE(google-explicit-constructor): a kind without a colour is a whole scale.
+  Scale(ScaleKind of_kind) : kind(of_kind) {}
+};
+
+} // namespace matula::reading
