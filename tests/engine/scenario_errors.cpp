@@ -28,7 +28,7 @@ TEST_CASE("A good scenario is read, its quantities turned into the specimen's un
   CHECK(read->seed == 7);
   CHECK(read->content_hash.size() == 16);
   CHECK_FALSE(read->asked.look);
-  CHECK(read->asked.ssa);
+  CHECK(read->asked.has("ssa"));
   for (const auto& [key, amount] : read->specimen.mg_per_dl) {
     const double expected = key == "albumin" ? 150 : key == "glucose" ? 1500 : 280 * 60.055 / 10;
     CHECK(amount == Approx(expected));

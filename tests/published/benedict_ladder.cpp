@@ -35,9 +35,9 @@ const specimen::Specimen& plain_urine() {
 }
 
 scoring::Recipe recipe() {
-  auto loaded = scoring::load_recipe(assets::folder(), "benedict");
-  REQUIRE(loaded);
-  return *loaded;
+  static const auto standards = scoring::load_standards(assets::folder());
+  REQUIRE(standards);
+  return standards->recipes.at("benedict");
 }
 
 scoring::Recipe heated_for(double seconds) {
