@@ -13,6 +13,12 @@ reaction::MassAction read_mass_action(const strict::Table& row, const matter::Ca
   law.orders = read_amounts(row.table("orders"), catalogue, {0, 4, ""});
   law.oh_order = row.number_or("oh_order", {-3, 3, ""}, law.oh_order);
   law.reference_ph = row.number_or("reference_ph", ph, law.reference_ph);
+  if (row.has("acid_pka")) {
+    law.acid_pka = row.number("acid_pka", ph);
+  }
+  if (row.has("base_pka")) {
+    law.base_pka = row.number("base_pka", ph);
+  }
   return law;
 }
 
@@ -41,6 +47,7 @@ void read_reactions(const strict::Table& root, const matter::Catalogue& catalogu
     reaction.changes = read_amounts(row.table("changes"), catalogue, moles);
     reaction.water = row.number_or("water", moles, 0);
     reaction.oxygen = row.number_or("oxygen", moles, 0);
+    reaction.light_share = row.number_or("light_share", {0, 1, ""}, 0);
     reaction.source = row.text("source");
     check_new(row, reaction.key, network.reactions);
     network.reactions.push_back(reaction);

@@ -57,8 +57,9 @@ void grow_clusters(matter::Mixture& layer, const Chemistry& chemistry, double sh
 }
 
 /// What happens inside one well-mixed portion.
-void change(matter::Mixture& portion, const Chemistry& chemistry, double shear_per_s, double seconds) {
-  reaction::react(portion, chemistry, *chemistry.catalogue, seconds, shear_per_s);
+void change(matter::Mixture& portion, const Chemistry& chemistry, double shear_per_s,
+            const reaction::Exposure& exposure, double seconds) {
+  reaction::react(portion, chemistry, *chemistry.catalogue, seconds, shear_per_s, exposure);
   grow_clusters(portion, chemistry, shear_per_s, seconds);
 }
 
@@ -75,15 +76,16 @@ void step(Column& column, const Chemistry& chemistry, const Surroundings& surrou
   mix(column, *chemistry.catalogue, extents(column), shear_per_s, surroundings.inverting, seconds);
   for (const Run& run : alike_runs(column.layers, shear_per_s)) {
     if (run.last == run.first + 1) {
-      change(column.layers[run.first], chemistry, shear_per_s[run.first], seconds);
+      change(column.layers[run.first], chemistry, shear_per_s[run.first], surroundings.exposure, seconds);
       continue;
     }
     matter::Mixture pooled = pool(column.layers, run);
-    change(pooled, chemistry, shear_per_s[run.first], seconds);
+    change(pooled, chemistry, shear_per_s[run.first], surroundings.exposure, seconds);
     deal(column.layers, run, pooled);
   }
   if (column.sediment.volume_ml > 0) {
-    reaction::react(column.sediment, chemistry, *chemistry.catalogue, seconds, surroundings.shear_per_s);
+    reaction::react(column.sediment, chemistry, *chemistry.catalogue, seconds, surroundings.shear_per_s,
+                    surroundings.exposure);
   }
   settle(column, chemistry, extents(column), shear_per_s, seconds);
 }

@@ -32,6 +32,7 @@ struct Surroundings {
   double bath_c = -300;     ///< Temperature of the bath round the tube; below absolute zero means no bath.
   double shear_per_s = 0.4; ///< Mean shear rate of hand mixing; 0.4 stands for convection in a tube at rest.
   bool inverting = false;   ///< The whole column is mixed together, not only stirred.
+  reaction::Exposure exposure; ///< Light and air; a lit bench and an open vessel.
 };
 
 /// The contents of one vessel: layers stacked from the bottom up. Everything on the bench is a column.

@@ -204,6 +204,25 @@ std::pair<double, double> settle(Solution& solution) {
   return {x, log_gamma};
 }
 
+/// The same from an answer that is known to be near.
+std::pair<double, double> settle_near(Solution& solution, const Acidity& near) {
+  double x = near.ph;
+  double log_gamma = near.log_gamma;
+  constexpr int most_passes = 4;
+  for (int pass = 0; pass < most_passes; ++pass) {
+    const double gamma = power10(log_gamma);
+    shift(solution.terms, gamma);
+    x = solve(solution, x, gamma);
+    const double again = davies(ionic_strength(solution, x));
+    const bool settled = std::abs(again - log_gamma) < gamma_tolerance;
+    log_gamma = again;
+    if (settled) {
+      break;
+    }
+  }
+  return {x, log_gamma};
+}
+
 } // namespace
 
 double log_gamma_1(const Mixture& mixture, const Catalogue& catalogue, double ph) {
@@ -232,6 +251,35 @@ Acidity acidity(const Mixture& mixture, const Catalogue& catalogue) {
   gather(solution, mixture, catalogue);
   const auto [x, log_gamma] = settle(solution);
   return {x, log_gamma};
+}
+
+Acidity acidity(const Mixture& mixture, const Catalogue& catalogue, const Acidity& near) {
+  if (mixture.empty()) {
+    return {};
+  }
+  Solution solution;
+  gather(solution, mixture, catalogue);
+  const auto [x, log_gamma] = settle_near(solution, near);
+  return {x, log_gamma};
+}
+
+double charge_slope_molar(const Mixture& mixture, const Catalogue& catalogue, const Acidity& acidity) {
+  if (mixture.empty()) {
+    return 0;
+  }
+  Solution solution;
+  gather(solution, mixture, catalogue);
+  const double gamma = power10(acidity.log_gamma);
+  shift(solution.terms, gamma);
+  return balance(solution, acidity.ph, gamma).slope;
+}
+
+double mean_charge(const Species& species, const Acidity& acidity) {
+  double z = species.protonated_charge;
+  for (std::size_t group = 0; group < species.pka.size(); ++group) {
+    z -= species.buffer_groups / (1 + power10(shifted_pka(species, group, acidity.log_gamma) - acidity.ph));
+  }
+  return z;
 }
 
 double mean_charge(const Species& species, double ph) {

@@ -17,6 +17,17 @@ struct Acidity {
 /// The same pH with the activity coefficient that belongs to it.
 [[nodiscard]] Acidity acidity(const Mixture& mixture, const Catalogue& catalogue);
 
+/// The same, searched from an answer that is known to be near: for a solution that changes a little at a time.
+[[nodiscard]] Acidity acidity(const Mixture& mixture, const Catalogue& catalogue, const Acidity& near);
+
+/// How the charge per litre (mol/L) falls with the pH at a known acidity, never positive: minus the buffer
+/// capacity.
+[[nodiscard]] double charge_slope_molar(const Mixture& mixture, const Catalogue& catalogue,
+                                        const Acidity& acidity);
+
+/// Mean charge of one molecule of `species` with the activity coefficient of the solution.
+[[nodiscard]] double mean_charge(const Species& species, const Acidity& acidity);
+
 /// Mean charge of one molecule of `species` at `ph`, without activity correction.
 [[nodiscard]] double mean_charge(const Species& species, double ph);
 

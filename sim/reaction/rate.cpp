@@ -22,6 +22,12 @@ double rate_of(const MassAction& law, const matter::Mixture& mixture, double ph)
     rate *= order == 1 ? c : std::pow(c, order);
   }
   rate *= law.k.at(mixture.temperature_c);
+  if (law.acid_pka) {
+    rate /= 1 + std::exp(ln10 * (ph - *law.acid_pka));
+  }
+  if (law.base_pka) {
+    rate /= 1 + std::exp(ln10 * (*law.base_pka - ph));
+  }
   return law.oh_order == 0 ? rate : rate * std::exp(ln10 * law.oh_order * (ph - law.reference_ph));
 }
 
@@ -42,8 +48,15 @@ double Arrhenius::at(double temperature_c) const {
   return k_ref * std::exp(-activation_kj_per_mol / gas_constant_kj * inverse);
 }
 
-double rate_molar_per_s(const Reaction& reaction, const matter::Mixture& mixture, double ph) {
-  return std::visit([&](const auto& law) { return rate_of(law, mixture, ph); }, reaction.law);
+double exposed_share(const Reaction& reaction, const Exposure& exposure) {
+  const double lit = 1 - reaction.light_share + reaction.light_share * exposure.light;
+  return reaction.oxygen > 0 ? lit * exposure.air : lit;
+}
+
+double rate_molar_per_s(const Reaction& reaction, const matter::Mixture& mixture, double ph,
+                        const Exposure& exposure) {
+  return exposed_share(reaction, exposure) *
+         std::visit([&](const auto& law) { return rate_of(law, mixture, ph); }, reaction.law);
 }
 
 double largest_extent_molar(const Reaction& reaction, const matter::Mixture& mixture) {
@@ -58,7 +71,8 @@ double largest_extent_molar(const Reaction& reaction, const matter::Mixture& mix
 
 bool needs_ph(const Reaction& reaction) {
   const auto* mass_action = std::get_if<MassAction>(&reaction.law);
-  return mass_action == nullptr || mass_action->oh_order != 0;
+  return mass_action == nullptr || mass_action->oh_order != 0 || mass_action->acid_pka ||
+         mass_action->base_pka;
 }
 
 void apply(const Reaction& reaction, double extent_molar, matter::Mixture& mixture) {

@@ -5,7 +5,11 @@
 namespace matula::reaction {
 
 /// Rate of the law, mol/L/s, never negative.
-[[nodiscard]] double rate_molar_per_s(const Reaction& reaction, const matter::Mixture& mixture, double ph);
+[[nodiscard]] double rate_molar_per_s(const Reaction& reaction, const matter::Mixture& mixture, double ph,
+                                      const Exposure& exposure = {});
+
+/// Factor that light and air put on the row's rate.
+[[nodiscard]] double exposed_share(const Reaction& reaction, const Exposure& exposure);
 
 /// Greatest extent, mol/L, before the scarcest thing used up is gone.
 [[nodiscard]] double largest_extent_molar(const Reaction& reaction, const matter::Mixture& mixture);

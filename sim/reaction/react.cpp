@@ -26,8 +26,8 @@ constexpr std::size_t most_changes = 8; // Substances one row changes.
 /// The pH is worked out only when a law asks for it.
 class Instant {
 public:
-  Instant(const matter::Mixture& mixture, const matter::Catalogue& catalogue)
-      : mixture_(mixture), catalogue_(catalogue) {}
+  Instant(const matter::Mixture& mixture, const matter::Catalogue& catalogue, const Exposure& exposure)
+      : mixture_(mixture), catalogue_(catalogue), exposure_(exposure) {}
 
   const Conditions& conditions() {
     if (!known_) {
@@ -36,11 +36,14 @@ public:
     }
     return *known_;
   }
-  double ph_for(const Reaction& reaction) { return needs_ph(reaction) ? conditions().ph : 0.0; }
+  double rate(const Reaction& reaction, const matter::Mixture& mixture) {
+    return rate_molar_per_s(reaction, mixture, needs_ph(reaction) ? conditions().ph : 0.0, exposure_);
+  }
 
 private:
   const matter::Mixture& mixture_;
   const matter::Catalogue& catalogue_;
+  const Exposure exposure_;
   std::optional<Conditions> known_;
 };
 
@@ -50,19 +53,19 @@ double relative_rate(const Reaction& reaction, const matter::Mixture& mixture, I
   if (!(largest > least_molar)) {
     return 0;
   }
-  const double per_s = rate_molar_per_s(reaction, mixture, now.ph_for(reaction)) / largest;
+  const double per_s = now.rate(reaction, mixture) / largest;
   return per_s > slowest_per_s ? per_s : 0;
 }
 
 /// Rate once `extent_molar` has happened.
-double rate_at(const Reaction& reaction, matter::Mixture& mixture, double extent_molar, double ph) {
+double rate_at(const Reaction& reaction, matter::Mixture& mixture, double extent_molar, Instant& now) {
   std::array<double, most_changes> kept{};
   const std::size_t count = std::min(reaction.changes.size(), most_changes);
   for (std::size_t i = 0; i < count; ++i) {
     kept[i] = mixture.mmol[reaction.changes[i].first];
   }
   apply(reaction, extent_molar, mixture);
-  const double rate = rate_molar_per_s(reaction, mixture, ph);
+  const double rate = now.rate(reaction, mixture);
   for (std::size_t i = 0; i < count; ++i) {
     mixture.mmol[reaction.changes[i].first] = kept[i];
   }
@@ -78,7 +81,7 @@ void step_reaction(const Reaction& reaction, matter::Mixture& mixture, Instant& 
   }
   const double largest = largest_extent_molar(reaction, mixture);
   const double half_way = largest * -std::expm1(-0.5 * per_s * seconds);
-  const double half_rate = rate_at(reaction, mixture, half_way, now.ph_for(reaction));
+  const double half_rate = rate_at(reaction, mixture, half_way, now);
   const double half_per_s = half_rate / (largest - half_way);
   const bool usable = std::isfinite(half_per_s);
   apply(reaction, largest * -std::expm1(-(usable ? half_per_s : per_s) * seconds), mixture);
@@ -136,11 +139,11 @@ double pace(const matter::Mixture& mixture, const Network& network, Instant& now
 
 /// Symmetric splitting: half of every reaction, the solids, and the other halves in the opposite order.
 void step(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
-          Instant& before, double seconds, double shear_per_s) {
+          const Exposure& exposure, Instant& before, double seconds, double shear_per_s) {
   for (const Reaction& reaction : network.reactions) {
     step_reaction(reaction, mixture, before, 0.5 * seconds);
   }
-  Instant now(mixture, catalogue);
+  Instant now(mixture, catalogue, exposure);
   for (const Precipitation& row : network.precipitations) {
     step_precipitation(row, mixture, catalogue, now, seconds, shear_per_s);
   }
@@ -152,11 +155,11 @@ void step(matter::Mixture& mixture, const Network& network, const matter::Catalo
 } // namespace
 
 void react(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
-           double seconds, double shear_per_s) {
+           double seconds, double shear_per_s, const Exposure& exposure) {
   double left_s = seconds;
   const double shortest_s = seconds / most_steps;
   while (left_s > 0 && !mixture.empty()) {
-    Instant now(mixture, catalogue);
+    Instant now(mixture, catalogue, exposure);
     const double fastest = pace(mixture, network, now);
     double step_s = left_s;
     if (fastest * left_s > largest_share) {
@@ -164,7 +167,7 @@ void react(matter::Mixture& mixture, const Network& network, const matter::Catal
       const double wanted_s = std::max(shortest_s, largest_share / fastest);
       step_s = left_s / std::ceil(left_s / wanted_s);
     }
-    step(mixture, network, catalogue, now, step_s, shear_per_s);
+    step(mixture, network, catalogue, exposure, now, step_s, shear_per_s);
     left_s = step_s < left_s ? left_s - step_s : 0;
   }
 }

@@ -18,6 +18,6 @@ struct Network {
 /// is the mean shear rate, which feeds slow crystals. No amount goes below zero. Mass of solute plus solid is
 /// conserved up to the water, protons and oxygen that a row names.
 void react(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
-           double seconds, double shear_per_s);
+           double seconds, double shear_per_s, const Exposure& exposure = {});
 
 } // namespace matula::reaction

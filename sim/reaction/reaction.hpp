@@ -2,6 +2,7 @@
 
 #include "sim/matter/mixture.hpp"
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <variant>
@@ -21,11 +22,13 @@ struct Arrhenius {
 /// Stoichiometric change per unit of extent: negative consumes, positive makes. Mol per mol.
 using Stoichiometry = std::vector<std::pair<matter::SpeciesId, double>>;
 
-/// rate = k(T) prod c_i^order_i 10^(oh_order (pH - reference_ph)), in mol/L/s. A negative oh_order makes acid
-/// the helper.
+/// rate = k(T) prod c_i^order_i f 10^(oh_order (pH - reference_ph)), in mol/L/s. A negative oh_order makes
+/// acid the helper; f is the share of the acid or the base of one constant, 1 where neither is named.
 struct MassAction {
   Arrhenius k;
   Stoichiometry orders; ///< Species and order of each; positive.
+  std::optional<double> acid_pka; ///< Only the acid of this constant takes part.
+  std::optional<double> base_pka; ///< Only the base of this constant takes part.
   double oh_order = 0;
   double reference_ph = 14; ///< pH at which k holds; 14 makes k that of 1 mol/L hydroxide.
 };
@@ -41,12 +44,20 @@ struct SaturatingReduction {
   double reference_ph = 10; ///< pH at which k holds; the rate follows [OH-] from there.
 };
 
+/// What reaches a portion from outside.
+struct Exposure {
+  double light = 1; ///< Illuminance in units of the 1000 lx at which rows that need light are given.
+  double air = 1;   ///< 0 shut out .. 1 open: factor on rows that take oxygen.
+};
+
 struct Reaction {
   std::string key;
   std::variant<MassAction, SaturatingReduction> law;
   Stoichiometry changes;
   double water = 0;  ///< Mol of water taken up per unit of extent; negative when water is made.
   double oxygen = 0; ///< Mol of O2 taken from the air per unit of extent.
+  /// Share of the rate that goes with the light; the rest goes on in the dark. 0..1.
+  double light_share = 0;
   std::string source;
 };
 
