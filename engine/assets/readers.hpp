@@ -28,6 +28,9 @@ void read_precipitations(const strict::Table& root, const matter::Catalogue& cat
 void read_chemistry(const std::filesystem::path& folder, matter::Catalogue& catalogue,
                     reaction::Network& network, scenario::Problems& problems);
 
+/// Organisms, cells, inhibitors and the exchange with the air, from the folder `ageing`.
+void read_ageing(const std::filesystem::path& folder, const matter::Catalogue& catalogue, ageing::Laws& laws,
+                 scenario::Problems& problems);
 void read_optics(const std::filesystem::path& folder, appearance::OpticsTables& optics,
                  scenario::Problems& problems);
 void read_thresholds(const std::filesystem::path& file, reading::Thresholds& thresholds,

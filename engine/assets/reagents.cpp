@@ -8,11 +8,12 @@ void read_reagents(const strict::Table& root, matter::Catalogue& catalogue) {
     matter::Reagent reagent;
     reagent.key = row.text("key");
     reagent.label = row.text("label");
-    reagent.mol_per_l = read_amounts(row.table("mmol_per_l"), catalogue, {0, 30000, "mmol/L"});
+    reagent.mol_per_l = read_amounts(row.table("mmol_per_l"), catalogue, {0, 70000, "mmol/L"});
     for (auto& [id, amount] : reagent.mol_per_l) {
       amount *= mol_per_mmol;
     }
     reagent.drop_ml = row.number_or("drop_ml", {0.01, 0.2, "mL"}, reagent.drop_ml);
+    reagent.grams_per_ml = row.number_or("grams_per_ml", {0.3, 10, "g/mL"}, reagent.grams_per_ml);
     reagent.caution = row.text_or("caution", "");
     reagent.source = row.text("source");
     check_new(row, reagent.key, catalogue.reagents);

@@ -15,6 +15,7 @@ tl::expected<std::unique_ptr<const World>, scenario::Problems> load(const std::f
   scenario::Problems problems;
   auto world = std::make_unique<World>();
   read_chemistry(folder / "chemistry", world->catalogue, world->chemistry, problems);
+  read_ageing(folder / "ageing", world->catalogue, world->ageing, problems);
   read_optics(folder / "optics", world->optics, problems);
   read_thresholds(folder / "reading" / "thresholds.toml", world->thresholds, problems);
   read_vessels(folder / "vessels.toml", world->shapes, problems);

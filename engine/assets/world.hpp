@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/scenario/problem.hpp"
+#include "sim/ageing/laws.hpp"
 #include "sim/appearance/optics_tables.hpp"
 #include "sim/bench/bench.hpp"
 #include "sim/reading/reference_reader.hpp"
@@ -18,6 +19,7 @@ namespace matula::assets {
 struct World {
   matter::Catalogue catalogue;
   column::Chemistry chemistry; ///< Points at `catalogue`.
+  ageing::Laws ageing;
   appearance::OpticsTables optics;
   std::map<std::string, column::VesselShape> shapes;
   instrument::Urinometer urinometer;

@@ -9,6 +9,7 @@ bench::Setup make_setup(const assets::World& world, const scenario::Scenario& sc
   bench::Setup setup;
   setup.chemistry = &world.chemistry;
   setup.optics = &world.optics;
+  setup.ageing = &world.ageing;
   setup.shapes = world.shapes;
   setup.urinometer = world.urinometer;
   setup.urinometer.zero_error = scenario.urinometer_zero_error;

@@ -7,9 +7,9 @@ namespace matula::ageing {
 /// How a specimen is kept for a while. Its temperature is the mixture's own.
 struct Keeping {
   bool open = true;
-  double lux = 1000;        ///< Illuminance at the liquid; 0 in the dark.
-  double depth_mm = 20;     ///< Of the liquid under its surface.
-  bool chemistry = true;    ///< Whether the reactions between dissolved substances are worked out here, too.
+  double lux = 1000;     ///< Illuminance at the liquid; 0 in the dark.
+  double depth_mm = 20;  ///< Of the liquid under its surface.
+  bool chemistry = true; ///< Whether the reactions between dissolved substances are worked out here, too.
 };
 
 /// What has gone between the liquid and the world around it, by volatile row; positive left the liquid.

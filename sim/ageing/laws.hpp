@@ -11,7 +11,7 @@ namespace matula::ageing {
 /// What living matter does to one dissolved substance: rate = n/at_per_ml * strength * c/(half + c), or
 /// strength * c where half is 0; times the temperature law, the pH window and what holds it back.
 struct Act {
-  std::string what;           ///< Name the inhibitors use: "glucose", "urease", "nitrate" ...
+  std::string what; ///< Name the inhibitors use: "glucose", "urease", "nitrate" ...
   matter::SpeciesId substrate = 0;
   double at_per_ml = 1e8;     ///< Number of organisms or cells for which `strength` holds.
   double strength = 0;        ///< mmol/L/h at 37 °C; 1/h where half is 0.
@@ -80,18 +80,18 @@ struct Inhibitor {
 /// A dissolved gas or vapour that goes to and fro between liquid and air.
 struct Volatile {
   matter::SpeciesId species = 0;
-  double henry_mol_m3_pa = 1; ///< Solubility at 25 °C.
-  double henry_k = 0;         ///< It grows as exp(henry_k (1/T - 1/298.15)).
+  double henry_mol_m3_pa = 1;     ///< Solubility at 25 °C.
+  double henry_k = 0;             ///< It grows as exp(henry_k (1/T - 1/298.15)).
   std::optional<double> acid_pka; ///< Only the acid of this constant is volatile.
   std::optional<double> base_pka; ///< Only the base is.
-  double in_air_pa = 0;       ///< Partial pressure in the room.
+  double in_air_pa = 0;           ///< Partial pressure in the room.
 };
 
 /// Air over the liquid.
 struct Air {
-  double gas_mm_s = 1.8;          ///< Mass transfer in still room air.
-  double water_um_s = 6;          ///< And under the surface of still liquid.
-  double closed_share = 0.2;      ///< What a closed lid leaves of reactions that take oxygen.
+  double gas_mm_s = 1.8;           ///< Mass transfer in still room air.
+  double water_um_s = 6;           ///< And under the surface of still liquid.
+  double closed_share = 0.2;       ///< What a closed lid leaves of reactions that take oxygen.
   double headspace_per_liquid = 1; ///< Volume of air under a lid.
 };
 

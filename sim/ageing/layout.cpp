@@ -2,7 +2,6 @@
 #include "sim/ageing/exchange.hpp"
 #include "sim/ageing/rates.hpp"
 #include "sim/ageing/system.hpp"
-#include "sim/matter/density.hpp"
 #include "sim/reaction/rate.hpp"
 
 #include <algorithm>
@@ -20,16 +19,11 @@ constexpr double lux_of_rows = 1000; ///< At which light-driven rows are given.
 constexpr double s_per_h = 3600;
 constexpr double mm_per_m = 1000;
 
-double specific_gravity(matter::Mixture mixture, const matter::Catalogue& catalogue) {
-  constexpr double standard_c = 20;
-  mixture.temperature_c = standard_c;
-  return matter::density_kg_m3(mixture, catalogue) / matter::water_density_kg_m3(standard_c);
-}
-
 /// Whether everything the row needs is there or can be made.
 bool possible(const reaction::Reaction& row, const std::vector<bool>& present) {
   if (const auto* law = std::get_if<reaction::MassAction>(&row.law)) {
-    return std::all_of(law->orders.begin(), law->orders.end(), [&](const auto& o) { return present[o.first]; });
+    return std::all_of(law->orders.begin(), law->orders.end(),
+                       [&](const auto& o) { return present[o.first]; });
   }
   const auto& law = std::get<reaction::SaturatingReduction>(row.law);
   return present[law.substrate] && present[law.partner];
@@ -64,7 +58,7 @@ System::System(const matter::Mixture& mixture, const matter::Catalogue& catalogu
                const reaction::Network& network, const Laws& laws, const Keeping& keeping, const Gas& gas)
     : catalogue_(catalogue), network_(network), laws_(laws), keeping_(keeping),
       scratch_(matter::empty_mixture(catalogue)), temperature_c_(mixture.temperature_c),
-      specific_gravity_(specific_gravity(mixture, catalogue)), volume_l_(mixture.volume_ml * l_per_ml) {
+      volume_l_(mixture.volume_ml * l_per_ml) {
   scratch_.volume_ml = 1 / l_per_ml;
   scratch_.temperature_c = temperature_c_;
   for (std::size_t i = 0; i < mixture.mmol.size(); ++i) {
@@ -227,9 +221,9 @@ std::vector<System::LivingAct> System::living(const std::vector<Act>& acts, cons
   std::vector<LivingAct> list;
   for (const Act& act : acts) {
     if (index_[act.substrate] >= 0) {
-      list.push_back({&act,
-                      act.strength * unit_per_ml / act.at_per_ml * act_share(act, temperature_c_, growth_share),
-                      inhibitors_of(act.what, key)});
+      list.push_back(
+          {&act, act.strength * unit_per_ml / act.at_per_ml * act_share(act, temperature_c_, growth_share),
+           inhibitors_of(act.what, key)});
     }
   }
   return list;

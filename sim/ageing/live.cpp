@@ -1,30 +1,15 @@
-#define BOOST_UBLAS_NDEBUG // Its checks compare every product with a slower one.
 #include "sim/ageing/live.hpp"
 
+#include "sim/ageing/stiff.hpp"
 #include "sim/ageing/system.hpp"
 
-#pragma GCC diagnostic push
-#pragma GCC diagnostic ignored "-Wconversion"
-#pragma GCC diagnostic ignored "-Wshadow"
-#pragma GCC diagnostic ignored "-Wpedantic"
-#include <boost/numeric/odeint/integrate/integrate_adaptive.hpp>
-#include <boost/numeric/odeint/stepper/rosenbrock4.hpp>
-#include <boost/numeric/odeint/stepper/rosenbrock4_controller.hpp>
-#pragma GCC diagnostic pop
-
-#include <algorithm>
+#include <vector>
 
 namespace matula::ageing {
 
 namespace {
 
-using Vector = boost::numeric::ublas::vector<double>;
-using Matrix = boost::numeric::ublas::matrix<double>;
-
-// Solver's own limits, not of the trade: within 0.1 % of another solver after days.
-constexpr double absolute_tolerance = 1e-8;
-constexpr double relative_tolerance = 1e-5;
-constexpr double first_step_h = 0.02;
+constexpr double first_step_h = 0.02; // The solver's own first guess, not of the trade.
 
 void open_or_close(Gas& gas, const Laws& laws, const Keeping& keeping, double temperature_c) {
   constexpr double gas_constant = 8.314462618; // J/mol/K, CODATA 2018.
@@ -54,25 +39,14 @@ void live(matter::Mixture& mixture, const matter::Catalogue& catalogue, const re
     return;
   }
   System system(mixture, catalogue, network, laws, keeping, gas);
-  const std::size_t n = system.size();
-  if (n == 0) {
+  if (system.size() == 0) {
     return;
   }
-  Vector y(n);
-  std::copy(system.start().begin(), system.start().end(), y.begin());
-  const auto change = [&system](const Vector& at, Vector& slope, double) {
-    system.change(&at.data()[0], &slope.data()[0]);
-  };
-  const auto jacobian = [&system](const Vector& at, Matrix& partial, double, Vector& by_time) {
-    system.jacobian(&at.data()[0], &partial.data()[0]);
-    std::fill(by_time.begin(), by_time.end(), 0.0);
-  };
-  namespace odeint = boost::numeric::odeint;
-  odeint::rosenbrock4_controller<odeint::rosenbrock4<double>> stepper(absolute_tolerance,
-                                                                      relative_tolerance);
-  odeint::integrate_adaptive(stepper, std::make_pair(change, jacobian), y, 0.0, hours,
-                             std::min(first_step_h, hours));
-  system.store(&y.data()[0], mixture, gas);
+  const StiffSystem stiff{[&](const double* y, double* change) { system.change(y, change); },
+                          [&](const double* y, double* partial) { system.jacobian(y, partial); }};
+  std::vector<double> y = system.start();
+  integrate(stiff, y, hours, first_step_h, {});
+  system.store(y.data(), mixture, gas);
 }
 
 } // namespace matula::ageing

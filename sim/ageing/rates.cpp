@@ -9,7 +9,7 @@ namespace {
 
 constexpr double kelvin = 273.15;
 constexpr double body_c = 37;
-constexpr double best_c = 40;                       // Ratkowsky's plain law holds up to here.
+constexpr double best_c = 40;                      // Ratkowsky's plain law holds up to here.
 constexpr double gas_constant_kj = 8.314462618e-3; // kJ/mol/K, CODATA 2018.
 constexpr double ln10 = 2.302585092994046;
 

@@ -3,6 +3,7 @@
 
 #include "sim/ageing/exchange.hpp"
 #include "sim/ageing/rates.hpp"
+#include "sim/matter/density.hpp"
 #include "sim/reaction/rate.hpp"
 
 #include <algorithm>
@@ -100,6 +101,13 @@ void System::load(const double* y) {
   for (std::size_t i = 0; i < species_.size(); ++i) {
     scratch_.mmol[species_[i]] = std::max(0.0, y[i]);
   }
+  acidity_ = matter::acidity(scratch_, catalogue_, acidity_);
+  if (!cells_.empty()) {
+    constexpr double standard_c = 20;
+    scratch_.temperature_c = standard_c;
+    specific_gravity_ = matter::density_kg_m3(scratch_, catalogue_) / matter::water_density_kg_m3(standard_c);
+    scratch_.temperature_c = temperature_c_;
+  }
 }
 
 void System::rates(const double* y, double ph, double* change) {
@@ -129,7 +137,6 @@ void System::rates(const double* y, double ph, double* change) {
 
 void System::change(const double* y, double* change) {
   load(y);
-  acidity_ = matter::acidity(scratch_, catalogue_, acidity_);
   rates(y, acidity_.ph, change);
 }
 
@@ -139,7 +146,6 @@ void System::jacobian(const double* y, double* partial) {
   constexpr double ph_step = 1e-6;
   const std::size_t n = size();
   load(y);
-  acidity_ = matter::acidity(scratch_, catalogue_, acidity_);
   const double slope = matter::charge_slope_molar(scratch_, catalogue_, acidity_);
   rates(y, acidity_.ph, base_.data());
   rates(y, acidity_.ph + ph_step, varied_.data());
@@ -155,8 +161,7 @@ void System::jacobian(const double* y, double* partial) {
     }
     rates(at.data(), acidity_.ph, moved_.data());
     for (std::size_t i = 0; i < n; ++i) {
-      partial[i * n + j] =
-          (moved_[i] - base_[i]) / step + (varied_[i] - base_[i]) / ph_step * ph_by;
+      partial[i * n + j] = (moved_[i] - base_[i]) / step + (varied_[i] - base_[i]) / ph_step * ph_by;
     }
     at[j] = y[j];
     if (j < species_.size()) {

@@ -15,8 +15,8 @@ namespace matula::ageing {
 /// follows from the charge balance at every evaluation.
 class System {
 public:
-  System(const matter::Mixture& mixture, const matter::Catalogue& catalogue,
-         const reaction::Network& network, const Laws& laws, const Keeping& keeping, const Gas& gas);
+  System(const matter::Mixture& mixture, const matter::Catalogue& catalogue, const reaction::Network& network,
+         const Laws& laws, const Keeping& keeping, const Gas& gas);
 
   [[nodiscard]] std::size_t size() const { return start_.size(); }
   [[nodiscard]] const std::vector<double>& start() const { return start_; }
@@ -24,7 +24,8 @@ public:
   /// Right-hand side; `y` and `change` hold size() numbers.
   void change(const double* y, double* change);
 
-  /// Partial derivatives by rows, size() * size(): numeric where the laws stand, analytic through the pH.
+  /// Partial derivatives by rows, size() * size(): numeric where the laws stand, analytic through the pH at
+  /// steady activities.
   void jacobian(const double* y, double* partial);
 
   /// Puts the state back into the mixture and adds to what has gone to the air.
@@ -60,12 +61,13 @@ private:
     std::size_t index = 0; ///< In the laws.
     std::size_t at = 0;
     double per_h = 0;
-    double rest_mmol_per_l = 0;         ///< Of the volatile form, against the air as it was at first.
-    double rest_per_gone = 0;           ///< Rise of that by what has gone under the lid.
+    double rest_mmol_per_l = 0; ///< Of the volatile form, against the air as it was at first.
+    double rest_per_gone = 0;   ///< Rise of that by what has gone under the lid.
   };
 
   void choose(const matter::Mixture& mixture, const Gas& gas);
-  bool choose_acts(const std::vector<Act>& acts, std::vector<bool>& present, std::vector<bool>& changed) const;
+  bool choose_acts(const std::vector<Act>& acts, std::vector<bool>& present,
+                   std::vector<bool>& changed) const;
   void lay_out(const std::vector<bool>& changed, const matter::Mixture& mixture, const Gas& gas);
   void add_organism(const Organism& row, const matter::Mixture& mixture);
   void add_cell(const Cell& row, const matter::Mixture& mixture);
@@ -91,7 +93,7 @@ private:
   matter::Mixture scratch_; ///< One litre, so that its mmol are mmol/L.
   matter::Acidity acidity_;
   double temperature_c_;
-  double specific_gravity_ = 1;
+  double specific_gravity_ = 1; ///< Of the liquid, at 20 °C.
   double volume_l_;
   std::vector<const reaction::Reaction*> reactions_;
   std::vector<matter::SpeciesId> species_;

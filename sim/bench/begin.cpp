@@ -1,16 +1,13 @@
 #include "sim/bench/bench.hpp"
 
+#include "sim/bench/keeping.hpp"
 #include "sim/bench/life.hpp"
 
-#include <algorithm>
 #include <stdexcept>
 
 namespace matula::bench {
 
 namespace {
-
-constexpr double seconds_per_hour = 3600;
-constexpr double ageing_step_s = 600;
 
 const column::VesselShape& shape(const Setup& setup, const char* key) {
   const auto found = setup.shapes.find(key);
@@ -30,22 +27,11 @@ Vessel filled(const Setup& setup, const char* shape_key, const matter::Mixture& 
   return vessel;
 }
 
-/// The cup stands open, in the light, at the specimen's own temperature.
-void age(column::Column& cup, const Setup& setup) {
-  column::Surroundings around;
-  around.room_c = setup.specimen.temperature_c;
-  double left_s = setup.specimen.stood_hours * seconds_per_hour;
-  while (left_s > 0) {
-    const double step_s = std::min(left_s, ageing_step_s);
-    column::advance(cup, *setup.chemistry, around, step_s);
-    left_s -= step_s;
-  }
-}
-
 Vessel cup(const Setup& setup) {
   Vessel vessel =
       filled(setup, "specimen_cup", specimen::make_liquid(setup.specimen, *setup.chemistry->catalogue));
-  age(vessel.column, setup);
+  ageing::Gas gas;
+  keep(vessel.column, gas, setup);
   return vessel;
 }
 

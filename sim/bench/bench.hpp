@@ -1,5 +1,7 @@
 #pragma once
 
+#include "sim/ageing/keeping.hpp"
+#include "sim/ageing/laws.hpp"
 #include "sim/appearance/appearance.hpp"
 #include "sim/bench/action.hpp"
 #include "sim/bench/outcome.hpp"
@@ -24,6 +26,7 @@ namespace matula::bench {
 struct Setup {
   const column::Chemistry* chemistry = nullptr;
   const appearance::OpticsTables* optics = nullptr;
+  const ageing::Laws* ageing = nullptr; ///< How specimens change as they stand; none: by chemistry alone.
   std::map<std::string, column::VesselShape> shapes; ///< By key.
   instrument::Urinometer urinometer;
   Tools tools;

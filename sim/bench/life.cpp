@@ -3,6 +3,7 @@
 #include "sim/bench/chance.hpp"
 #include "sim/bench/flame.hpp"
 #include "sim/bench/floating.hpp"
+#include "sim/bench/keeping.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -25,6 +26,7 @@ constexpr std::int64_t resting_ticks = 120;
 constexpr double hot_over_room_k = 15;
 constexpr double watched_s = 900;
 constexpr double same_temperature_k = 0.05;
+constexpr std::int64_t living_ticks = 2400; // Ten minutes: how often organisms and cells take their turn.
 
 bool holds_only_water(const column::Column& column) {
   const auto pure = [](const matter::Mixture& part) {
@@ -104,6 +106,18 @@ void live(State& state, const Setup& setup, const VesselName& name, Vessel& vess
   write_trace(state, vessel, seconds);
 }
 
+/// Slow life takes its turn at fixed times of the bench, so that any split of the time gives the same bits.
+void take_turns(State& state, const Setup& setup) {
+  constexpr double s_per_h = 3600;
+  for (auto& [name, vessel] : state.vessels) {
+    if (!lives(vessel.column, setup)) {
+      continue;
+    }
+    live(state, setup, name, vessel);
+    live_on(vessel.column, setup, static_cast<double>(living_ticks) * tick_s / s_per_h);
+  }
+}
+
 void warm_bath(State& state, const Setup& setup) {
   const double target = std::max(state.bath_target_c, setup.room_c);
   if (state.bath_c < target) {
@@ -126,6 +140,9 @@ void tick(State& state, const Setup& setup) {
         state.heated_without_goggles_s < 0) {
       state.heated_without_goggles_s = bench_s(state);
     }
+  }
+  if (state.ticks % living_ticks == 0) {
+    take_turns(state, setup);
   }
   bob(state, setup, tick_s);
 }

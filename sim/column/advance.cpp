@@ -115,7 +115,7 @@ void advance(Column& column, const Chemistry& chemistry, const Surroundings& sur
     return;
   }
   double left_s = seconds;
-  Pace pace(column);
+  Pace pace(column, surroundings.unwatched);
   while (left_s > 0 && !column.layers.empty()) {
     const bool resting = at_rest(column, surroundings);
     const double longest_s = resting ? pace.longest_s() : stirred_step_s;

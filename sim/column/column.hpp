@@ -33,6 +33,7 @@ struct Surroundings {
   double shear_per_s = 0.4; ///< Mean shear rate of hand mixing; 0.4 stands for convection in a tube at rest.
   bool inverting = false;   ///< The whole column is mixed together, not only stirred.
   reaction::Exposure exposure; ///< Light and air; a lit bench and an open vessel.
+  bool unwatched = false;      ///< Left alone for hours: nobody looks, so longer steps will do.
 };
 
 /// The contents of one vessel: layers stacked from the bottom up. Everything on the bench is a column.

@@ -7,11 +7,15 @@ namespace matula::column {
 
 namespace {
 
-constexpr double first_step_s = 1.5;
-constexpr double last_step_s = 30; // a cup left for hours
-constexpr double little_change =
-    0.005; // of a kind's mass between classes and bed in one step: the next may be longer
-constexpr double much_change = 0.02; // the next must be shorter
+/// How long steps may be, and how much of a kind's mass may move between classes and bed in one of them.
+struct Patience {
+  double first_s;
+  double last_s;
+  double little; ///< The next may be longer.
+  double much;   ///< The next must be shorter.
+};
+constexpr Patience watched{1.5, 30, 0.005, 0.02};
+constexpr Patience alone{30, 600, 0.03, 0.1}; // a cup left for hours
 constexpr double little_change_k = 0.2;
 constexpr double nothing_g = 1e-9;
 
@@ -57,19 +61,21 @@ double moved_share(const std::vector<double>& before, const std::vector<double>&
 
 } // namespace
 
-Pace::Pace(const Column& column)
-    : solids_(solids(column)), temperature_c_(mean_temperature_c(column)), longest_s_(first_step_s) {}
+Pace::Pace(const Column& column, bool unwatched)
+    : unwatched_(unwatched), solids_(solids(column)), temperature_c_(mean_temperature_c(column)),
+      longest_s_((unwatched ? alone : watched).first_s) {}
 
 double Pace::after(const Column& column, double step_s) {
+  const Patience& patience = unwatched_ ? alone : watched;
   std::vector<double> now = solids(column);
   const double moved = moved_share(solids_, now);
   const double warmed_k = std::abs(mean_temperature_c(column) - temperature_c_);
   solids_ = std::move(now);
   temperature_c_ = mean_temperature_c(column);
-  if (moved > much_change) {
-    longest_s_ = std::max(0.5 * longest_s_, first_step_s);
-  } else if (moved < little_change && warmed_k < little_change_k && step_s > 0.9 * longest_s_) {
-    longest_s_ = std::min(2 * longest_s_, last_step_s);
+  if (moved > patience.much) {
+    longest_s_ = std::max(0.5 * longest_s_, patience.first_s);
+  } else if (moved < patience.little && warmed_k < little_change_k && step_s > 0.9 * longest_s_) {
+    longest_s_ = std::min(2 * longest_s_, patience.last_s);
   }
   return longest_s_;
 }

@@ -9,13 +9,14 @@ namespace matula::column {
 /// Chooses the length of the next step of a column at rest from how much the last one changed.
 class Pace {
 public:
-  explicit Pace(const Column& column);
+  Pace(const Column& column, bool unwatched);
 
   /// To be called after each step at rest; returns the longest next step, s.
   double after(const Column& column, double step_s);
   [[nodiscard]] double longest_s() const { return longest_s_; }
 
 private:
+  bool unwatched_;
   std::vector<double> solids_; ///< Grams by kind and class, in suspension and then in the bed.
   double temperature_c_ = 0;
   double longest_s_;

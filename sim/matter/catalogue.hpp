@@ -15,8 +15,9 @@ struct Reagent {
   std::string key;   ///< "acetic_acid_10"
   std::string label; ///< "Acetic acid 10 %"
   std::vector<std::pair<SpeciesId, double>> mol_per_l;
-  double drop_ml = 0.05; ///< Common practice: 20 drops to the millilitre.
-  std::string caution;   ///< Key of the caution shown beside the bottle; may be empty.
+  double grams_per_ml = 1; ///< Of what is in the bottle, powder counted without its air.
+  double drop_ml = 0.05;   ///< Common practice: 20 drops to the millilitre.
+  std::string caution;     ///< Key of the caution shown beside the bottle; may be empty.
   std::string source;
 };
 

@@ -17,7 +17,8 @@ struct Acidity {
 /// The same pH with the activity coefficient that belongs to it.
 [[nodiscard]] Acidity acidity(const Mixture& mixture, const Catalogue& catalogue);
 
-/// The same, searched from an answer that is known to be near: for a solution that changes a little at a time.
+/// The same, searched from an answer that is known to be near: for a solution that changes a little at a
+/// time.
 [[nodiscard]] Acidity acidity(const Mixture& mixture, const Catalogue& catalogue, const Acidity& near);
 
 /// How the charge per litre (mol/L) falls with the pH at a known acidity, never positive: minus the buffer

@@ -26,7 +26,7 @@ using Stoichiometry = std::vector<std::pair<matter::SpeciesId, double>>;
 /// acid the helper; f is the share of the acid or the base of one constant, 1 where neither is named.
 struct MassAction {
   Arrhenius k;
-  Stoichiometry orders; ///< Species and order of each; positive.
+  Stoichiometry orders;           ///< Species and order of each; positive.
   std::optional<double> acid_pka; ///< Only the acid of this constant takes part.
   std::optional<double> base_pka; ///< Only the base of this constant takes part.
   double oh_order = 0;

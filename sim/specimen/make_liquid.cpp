@@ -12,6 +12,7 @@ namespace {
 constexpr double l_per_ml = 1e-3;
 constexpr double dl_per_ml = 1e-2;
 constexpr double g_per_mg = 1e-3;
+constexpr double body_c = 37;
 
 matter::SpeciesId must_find(const matter::Catalogue& catalogue, const std::string& key) {
   const auto id = catalogue.find_species(key);
@@ -58,6 +59,19 @@ void suspend(matter::Mixture& liquid, const Specimen& specimen, const matter::Ca
   }
 }
 
+/// Counted things: so many of one size class in a millilitre.
+void count_in(matter::Mixture& liquid, const std::vector<std::pair<std::string, double>>& counts,
+              double per_ml, std::size_t bin, const matter::Catalogue& catalogue) {
+  for (const auto& [key, count] : counts) {
+    const auto id = catalogue.find_particle(key);
+    if (!id) {
+      throw std::invalid_argument("a specimen needs the particle '" + key + "'");
+    }
+    liquid.populations[*id].grams[bin] +=
+        count * per_ml * liquid.volume_ml * catalogue.particles[*id].bin_mass_g(bin);
+  }
+}
+
 /// Strong acid's chloride or strong base's sodium until the charges balance at the wanted pH.
 void titrate(matter::Mixture& liquid, double target_ph, const matter::Catalogue& catalogue) {
   const matter::SpeciesId chloride = must_find(catalogue, "chloride");
@@ -77,10 +91,14 @@ void titrate(matter::Mixture& liquid, double target_ph, const matter::Catalogue&
 matter::Mixture make_liquid(const Specimen& specimen, const matter::Catalogue& catalogue) {
   matter::Mixture liquid = matter::empty_mixture(catalogue);
   liquid.volume_ml = specimen.volume_ml;
-  liquid.temperature_c = specimen.temperature_c;
+  liquid.temperature_c = specimen.life.empty() ? specimen.temperature_c : body_c;
   dissolve(liquid, specimen, catalogue);
   colour(liquid, specimen, catalogue);
   suspend(liquid, specimen, catalogue);
+  constexpr double ul_per_ml = 1000;
+  count_in(liquid, specimen.cells_per_ul, ul_per_ml, 0, catalogue);
+  count_in(liquid, specimen.resting_per_ml, 1, 0, catalogue);
+  count_in(liquid, specimen.growing_per_ml, 1, 1, catalogue); // Growing ones are twice as heavy.
   titrate(liquid, specimen.target_ph, catalogue);
   return liquid;
 }
