@@ -43,6 +43,7 @@ reaction::Precipitation read_row(const strict::Table& row, const matter::Catalog
   solid.growth = read_arrhenius(row.table("growth"));
   solid.nucleation_bin = row.integer_or("nucleation_bin", {0, matter::size_bins - 1.0, ""}, 0);
   solid.nuclei_s_per_mol = row.number_or("nuclei_s_per_mol", {0, 1e30, ""}, solid.nuclei_s_per_mol);
+  solid.begins_above = row.number_or("begins_above", {1, 1e6, ""}, solid.begins_above);
   solid.stir_gain_s = row.number_or("stir_gain_s", {0, 1e3, "s"}, solid.stir_gain_s);
   solid.dissolving_per_s = row.number_or("dissolving_per_s", {0, 1e3, "/s"}, solid.dissolving_per_s);
   solid.dissolves = row.boolean_or("dissolves", solid.dissolves);

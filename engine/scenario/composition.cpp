@@ -54,8 +54,11 @@ specimen::Specimen read_specimen(const strict::Table& root, const Limits& limits
   specimen::Specimen specimen;
   specimen.volume_ml =
       read_quantity(table, "volume", range_measure(limits, "volume")).value_or(specimen.volume_ml);
-  specimen.temperature_c = read_quantity(table, "temperature", range_measure(limits, "temperature"))
-                               .value_or(specimen.temperature_c);
+  read_keeping(table, limits, catalogue, specimen);
+  if (specimen.life.empty() || table.has("temperature")) { // A way to the bench sets it by itself.
+    specimen.temperature_c = read_quantity(table, "temperature", range_measure(limits, "temperature"))
+                                 .value_or(specimen.temperature_c);
+  }
   specimen.target_ph = table.number("ph", limits.ranges.at("ph"));
   specimen.urochrome_a420 = table.number("yellow", limits.ranges.at("yellow"));
   specimen.stood_hours = quantity_or(table, "stood", range_measure(limits, "stood"), 0);

@@ -32,7 +32,11 @@ const std::vector<std::string>& range_names() {
                                               "weight",
                                               "gravity_tolerance",
                                               "temperature_tolerance",
-                                              "seed"};
+                                              "seed",
+                                              "leg_hours",
+                                              "leg_temperature",
+                                              "leg_light",
+                                              "dose"};
   return names;
 }
 
@@ -46,8 +50,8 @@ std::vector<Limit> read_rows(const strict::Table& root, const std::string& secti
   for (const strict::Table& row : root.tables(section)) {
     Limit limit;
     limit.key = row.text("key");
-    limit.units = section == "solid" ? Limit::Units::Mass : read_units(row);
-    limit.highest = row.number("highest", {0, 1e6, ""});
+    limit.units = section == "dissolved" ? read_units(row) : Limit::Units::Mass;
+    limit.highest = row.number("highest", {0, 1e10, ""});
     (void)row.text("source");
     limits.push_back(limit);
   }
@@ -84,6 +88,8 @@ tl::expected<Limits, Problems> read_limits(const std::filesystem::path& file_pat
   Limits limits;
   limits.dissolved = read_rows(root, "dissolved");
   limits.solids = read_rows(root, "solid");
+  limits.cells = read_rows(root, "cell");
+  limits.organisms = read_rows(root, "organism");
   const strict::Table ranges = root.table("range");
   for (const std::string& name : range_names()) {
     limits.ranges[name] = read_range(ranges.table(name));

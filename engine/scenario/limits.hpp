@@ -24,6 +24,8 @@ struct Limit {
 struct Limits {
   std::vector<Limit> dissolved;
   std::vector<Limit> solids;
+  std::vector<Limit> cells;                    ///< Highest in a microlitre.
+  std::vector<Limit> organisms;                ///< Highest in a millilitre.
   std::map<std::string, strict::Range> ranges; ///< Of everything else, in the unit they name.
 };
 

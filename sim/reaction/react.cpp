@@ -108,6 +108,13 @@ void step_precipitation(const Precipitation& row, matter::Mixture& mixture,
   if (!(std::abs(distance) > least_molar)) {
     return;
   }
+  if (distance > 0 && row.begins_above > 1 && population.total_g() <= 0) {
+    const auto& [first, count] = row.formula.front();
+    const double c = mixture.molar(first);
+    if (c < row.begins_above * (c - count * distance)) {
+      return; // Without a seed it stays dissolved.
+    }
+  }
   const double k = row.growth.at(mixture.temperature_c) * (1 + row.stir_gain_s * shear_per_s);
   const double extent =
       distance > 0 ? grown(distance, k, seconds) : distance * -std::expm1(-row.dissolving_per_s * seconds);

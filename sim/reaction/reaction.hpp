@@ -75,6 +75,7 @@ struct Precipitation {
   /// only up to that number; the rest of the new solid grows on the particles there are. 0: all new solid is
   /// new particles.
   double nuclei_s_per_mol = 0;
+  double begins_above = 1;        ///< Times its solubility, where there is none of the solid yet.
   double stir_gain_s = 0;         ///< Growth is faster by 1 + stir_gain_s * shear rate.
   double dissolving_per_s = 0.05; ///< First-order return to rest when the solution is short of it.
   bool dissolves = true;          ///< Whether this row also takes the solid back into solution.

@@ -24,6 +24,11 @@ matter::Mixture reactants(const reaction::Reaction& row) {
     const bool heavy = world.catalogue.species[id].molar_mass_g_per_mol > 5000;
     mixture.mmol[id] += change < 0 ? (heavy ? 1e-4 : 1e-2) : 0;
   }
+  if (const auto* law = std::get_if<reaction::MassAction>(&row.law)) {
+    for (const auto& [id, order] : law->orders) {
+      mixture.mmol[id] = std::max(mixture.mmol[id], 1e-6); // An enzyme that is not used up.
+    }
+  }
   return mixture;
 }
 
@@ -139,6 +144,28 @@ TEST_CASE("every reaction goes further with more of the dose, with time and with
     CHECK(used(1, 60, 2 * seconds) > used(1, 60, seconds));
     CHECK(used(1, 70, seconds) > used(1, 60, seconds));
   }
+}
+
+TEST_CASE("light and air scale the rows that need them, and no others") {
+  for (const reaction::Reaction& row : chemistry_world().network.reactions) {
+    INFO(row.key);
+    const double lit = reaction::exposed_share(row, {1, 1});
+    const double bright = reaction::exposed_share(row, {10, 1});
+    const double dark = reaction::exposed_share(row, {0, 1});
+    const double airless = reaction::exposed_share(row, {1, 0});
+    CHECK(lit == Approx(1));
+    CHECK(bright - lit == Approx(9 * row.light_share));
+    CHECK(dark == Approx(1 - row.light_share));
+    CHECK(airless == Approx(row.oxygen > 0 ? 0.0 : 1.0).margin(1e-12));
+  }
+  const auto left = [](const reaction::Exposure& exposure) {
+    matter::Mixture m = urine(1, 6, {{"bilirubin", 0.03}});
+    reaction::react(m, chemistry_world().network, chemistry_world().catalogue, 3600, 0.4, exposure);
+    return m.mmol[chemistry_world().id("bilirubin")] / 0.03e-3;
+  };
+  // 0.35 /h for each 1000 lx; 12-36 h to half in the dark at 20-25 C: from memory.
+  CHECK(left({1, 1}) == Approx(std::exp(-0.35 - 0.029)).epsilon(0.02));
+  CHECK(left({0, 1}) == Approx(std::exp(-0.029)).epsilon(0.01));
 }
 
 TEST_CASE("the same portion reacts to the same bits") {

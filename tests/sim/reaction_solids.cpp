@@ -67,6 +67,17 @@ std::map<std::string, Recipe> recipes() {
                             return urine(1, 5.6, {{"urate", 4 * dose}, {"sodium", 40}});
                           },
                           4, left_alone, 45};
+  list["uric_acid"] = {
+      [](double dose) {
+        return together(urine(1, 5.6, {{"urate", 6 * dose}}), bottle("hydrochloric_acid_6n", 0.03));
+      },
+      22, made_alkaline, 22};
+  list["triple_phosphate"] = {
+      [](double dose) {
+        return urine(1, 8.5, {{"ammonium", 100 * dose}});
+      },
+      22, [](matter::Mixture m) { return together(std::move(m), bottle("acetic_acid_10", 0.2)); }, 22};
+  list["thymol"] = {[](double dose) { return urine(1, 6, {{"thymol", 20 * dose}}); }, 22, made_alkaline, 22};
   list["drug_acid"] = {[](double dose) {
                          return together(urine(1, 6, {{"drug", 8 * dose}}), bottle("ssa_3", 3));
                        },
