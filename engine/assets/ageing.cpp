@@ -130,6 +130,7 @@ ageing::Volatile read_volatile(const strict::Table& row, const matter::Catalogue
   if (row.has("base_pka")) {
     gas.base_pka = row.number("base_pka", ph);
   }
+  gas.on_the_bench = row.boolean_or("on_the_bench", false);
   gas.in_air_pa = row.number_or("in_air_pa", {0, 1e5, "Pa"}, 0);
   (void)row.text("source");
   return gas;

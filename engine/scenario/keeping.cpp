@@ -81,6 +81,11 @@ void read_keeping(const strict::Table& specimen, const Limits& limits, const mat
   made.cells_per_ul = read_counts(specimen, "cells", limits.cells, cell_measure, catalogue);
   made.growing_per_ml = read_counts(specimen, "infection", limits.organisms, organism_measure, catalogue);
   made.resting_per_ml = read_counts(specimen, "contamination", limits.organisms, organism_measure, catalogue);
+  if (!(made.growing_per_ml.empty() && made.resting_per_ml.empty()) &&
+      !specimen.table("dissolved").has("other_organics")) {
+    specimen.complain(made.growing_per_ml.empty() ? "contamination" : "infection",
+                      "'other_organics' in [specimen.dissolved] as well: organisms live on it");
+  }
   made.life = read_legs(specimen, limits);
   made.preservatives = read_preservatives(specimen, limits, catalogue);
 }

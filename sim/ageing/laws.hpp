@@ -84,6 +84,7 @@ struct Volatile {
   double henry_k = 0;             ///< It grows as exp(henry_k (1/T - 1/298.15)).
   std::optional<double> acid_pka; ///< Only the acid of this constant is volatile.
   std::optional<double> base_pka; ///< Only the base is.
+  bool on_the_bench = false;      ///< Worked out for every vessel on the bench, for it matters within hours.
   double in_air_pa = 0;           ///< Partial pressure in the room.
 };
 

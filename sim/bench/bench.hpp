@@ -1,7 +1,5 @@
 #pragma once
 
-#include "sim/ageing/keeping.hpp"
-#include "sim/ageing/laws.hpp"
 #include "sim/appearance/appearance.hpp"
 #include "sim/bench/action.hpp"
 #include "sim/bench/outcome.hpp"
@@ -16,6 +14,9 @@
 #include <string>
 #include <vector>
 
+namespace matula::ageing {
+struct Laws;
+}
 namespace matula::appearance {
 struct OpticsTables;
 }

@@ -162,7 +162,13 @@ bool lives(const column::Column& column, const Setup& setup) {
     const auto there = [kind](const matter::Mixture& part) { return part.populations[kind].total_g() > 0; };
     return there(column.sediment) || std::any_of(column.layers.begin(), column.layers.end(), there);
   };
-  return std::any_of(laws.organisms.begin(), laws.organisms.end(),
+  constexpr double worth_molar = 1e-5;
+  const auto vapour = [&column](const ageing::Volatile& row) {
+    const auto there = [&row](const matter::Mixture& part) { return part.molar(row.species) > worth_molar; };
+    return row.on_the_bench && std::any_of(column.layers.begin(), column.layers.end(), there);
+  };
+  return std::any_of(laws.volatiles.begin(), laws.volatiles.end(), vapour) ||
+         std::any_of(laws.organisms.begin(), laws.organisms.end(),
                      [&](const ageing::Organism& row) { return holds(row.kind); }) ||
          std::any_of(laws.cells.begin(), laws.cells.end(),
                      [&](const ageing::Cell& row) { return holds(row.kind); });

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "sim/ageing/keeping.hpp"
+#include "sim/ageing/laws.hpp"
 #include "sim/bench/bench.hpp"
 
 namespace matula::bench {

@@ -203,8 +203,8 @@ TEST_CASE("Soda: keeps urobilinogen, clouds with phosphate and dissolves cells a
   specimen::Specimen s = troubled(5.5);
   s.mmol_per_l[7].second = 5; // calcium
   s.mg_per_dl = {{"urobilinogen", 5}};
-  const matter::Mixture with = brought(s, dose, 12, 22);
-  const matter::Mixture without = brought(s, none, 12, 22);
+  const matter::Mixture with = brought(s, dose, 24, 22);
+  const matter::Mixture without = brought(s, none, 24, 22);
   CHECK(ph(with) > 8.5);
   CHECK(mmol_per_l(with, "urobilinogen") > 1.5 * mmol_per_l(without, "urobilinogen"));
   CHECK(solid_mg_per_l(with, "calcium_phosphate") > 50);

@@ -37,7 +37,7 @@ TEST_CASE("A specimen comes from the body and takes the temperature of its way")
   const double soon = column::mean_temperature_c(bench::begin(setup).vessels.at("specimen").column);
   CHECK(soon > 30);
   CHECK(soon < 37);
-  setup.specimen.life = {{6, 4, false, 0}};
+  setup.specimen.life = {{12, 4, false, 0}};
   CHECK(column::mean_temperature_c(bench::begin(setup).vessels.at("specimen").column) ==
         Approx(4).margin(0.3));
 }
