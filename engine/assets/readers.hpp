@@ -41,6 +41,8 @@ void read_instruments(const std::filesystem::path& file, const matter::Catalogue
                       scenario::Problems& problems);
 void read_cautions(const std::filesystem::path& file, const matter::Catalogue& catalogue,
                    std::map<std::string, std::string>& cautions, scenario::Problems& problems);
+void read_bottle_decays(const std::filesystem::path& file, const matter::Catalogue& catalogue,
+                        std::vector<bench::BottleDecay>& decays, scenario::Problems& problems);
 
 /// Moves the file's problems (unknown keys included) to the others.
 void close(strict::File& file, scenario::Problems& problems);

@@ -26,6 +26,7 @@ struct World {
   bench::Tools tools;
   reading::Thresholds thresholds;
   std::map<std::string, std::string> cautions; ///< Key to wording.
+  std::vector<bench::BottleDecay> bottle_decays;
 };
 
 /// The assets folder: $MATULA_ASSETS, or beside the program's source, or beside the program.

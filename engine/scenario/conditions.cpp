@@ -13,6 +13,24 @@ bool any_begins(const std::vector<std::string>& bottles, const std::string& begi
                      [&](const std::string& bottle) { return bottle.rfind(beginning, 0) == 0; });
 }
 
+/// [bench.bottle_age] benedict = "400 d": only of bottles that are out.
+void read_bottle_ages(const strict::Table& bench, const Limits& limits, Scenario& scenario) {
+  const auto ages = bench.table_if_any("bottle_age");
+  if (!ages) {
+    return;
+  }
+  for (const std::string& bottle : ages->keys()) {
+    const auto& out = scenario.reagents_out;
+    if (std::find(out.begin(), out.end(), bottle) == out.end()) {
+      ages->complain(bottle, "a bottle that stands in `reagents`");
+      (void)ages->has(bottle);
+      continue;
+    }
+    const auto days = read_quantity(*ages, bottle, range_measure(limits, "bottle_age"));
+    scenario.bottle_age_days[bottle] = days.value_or(0);
+  }
+}
+
 } // namespace
 
 void read_conditions(const strict::Table& root, const Limits& limits, const matter::Catalogue& catalogue,
@@ -28,6 +46,7 @@ void read_conditions(const strict::Table& root, const Limits& limits, const matt
     bottles.push_back(reagent.key);
   }
   scenario.reagents_out = table.words("reagents", bottles);
+  read_bottle_ages(table, limits, scenario);
 }
 
 void read_rules(const strict::Table& root, const Limits& limits, LaboratoryRules& rules) {

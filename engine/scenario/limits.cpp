@@ -36,7 +36,8 @@ const std::vector<std::string>& range_names() {
                                               "leg_hours",
                                               "leg_temperature",
                                               "leg_light",
-                                              "dose"};
+                                              "dose",
+                                              "bottle_age"};
   return names;
 }
 
@@ -133,6 +134,8 @@ Measure range_measure(const Limits& limits, const std::string& name) {
     measure.units.push_back({"min", 1.0 / 60});
   } else if (range.unit == "C") {
     measure.units.push_back({"°C", 1});
+  } else if (range.unit == "d") {
+    measure.units.push_back({"h", 1.0 / 24});
   } else if (range.unit == "mL") {
     measure.units.push_back({"L", 1000});
   } else if (range.unit == "g/L") {

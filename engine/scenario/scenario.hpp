@@ -77,6 +77,7 @@ struct Scenario {
   double room_c = 22;
   double urinometer_zero_error = 0;
   std::vector<std::string> reagents_out;
+  std::map<std::string, double> bottle_age_days; ///< Since opening, by reagent key; others are fresh.
   LaboratoryRules rules;
   Asked asked;
   std::vector<Decision> decisions;

@@ -17,6 +17,8 @@ bench::Setup make_setup(const assets::World& world, const scenario::Scenario& sc
   setup.tools = world.tools;
   setup.specimen = scenario.specimen;
   setup.reagents_out = scenario.reagents_out;
+  setup.bottle_age_days = scenario.bottle_age_days;
+  setup.bottle_decays = world.bottle_decays;
   setup.room_c = scenario.room_c;
   setup.seed = scenario.seed;
   return setup;

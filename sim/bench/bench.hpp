@@ -2,6 +2,7 @@
 
 #include "sim/appearance/appearance.hpp"
 #include "sim/bench/action.hpp"
+#include "sim/bench/bottle.hpp"
 #include "sim/bench/outcome.hpp"
 #include "sim/bench/tools.hpp"
 #include "sim/column/column.hpp"
@@ -33,6 +34,8 @@ struct Setup {
   Tools tools;
   specimen::Specimen specimen;
   std::vector<std::string> reagents_out; ///< Bottles on the shelf for this case.
+  BottleAges bottle_age_days;
+  std::vector<BottleDecay> bottle_decays;
   double room_c = 22;
   int tube_count = 12;
   std::uint64_t seed = 1;

@@ -107,12 +107,10 @@ Outcome dispense(State& state, const Setup& setup, const Dispense& action) {
   if (!why.empty()) {
     return refused(why);
   }
-  matter::Mixture liquid = matter::empty_mixture(*setup.chemistry->catalogue);
-  liquid.volume_ml = action.volume_ml;
-  liquid.temperature_c = setup.room_c;
-  for (const auto& [id, mol_per_l] : reagent->mol_per_l) {
-    liquid.mmol[id] += mol_per_l * action.volume_ml;
-  }
+  const auto aged = setup.bottle_age_days.find(action.reagent);
+  const double age_days = aged != setup.bottle_age_days.end() ? aged->second : 0.0;
+  const matter::Mixture liquid = from_bottle(*reagent, action.volume_ml, setup.room_c, age_days,
+                                             setup.bottle_decays, *setup.chemistry->catalogue);
   add(state, setup, action.to, *to, liquid, action.reagent, action.gently);
   Outcome outcome;
   outcome.caution = reagent->caution;
