@@ -1,0 +1,202 @@
+// Control materials, bottles that go off, weeks of readings, and the record.
+#include "cases_support.hpp"
+
+#include "engine/quality/exercise.hpp"
+#include "engine/quality/record.hpp"
+#include "engine/sitting/setup.hpp"
+#include "sim/matter/density.hpp"
+#include "sim/matter/ph.hpp"
+
+#include <cmath>
+#include <cstdlib>
+#include <fstream>
+#include <iostream>
+
+using namespace matula;
+using test::world;
+
+namespace {
+
+const scoring::Standards& standards() {
+  static const auto read = scoring::load_standards(assets::folder());
+  if (!read) {
+    FAIL(scenario::to_text(read.error()));
+  }
+  return *read;
+}
+
+const std::vector<quality::Control>& controls() {
+  static const auto read = quality::load_controls(assets::folder(), world().catalogue);
+  if (!read) {
+    FAIL(scenario::to_text(read.error()));
+  }
+  return *read;
+}
+
+const std::vector<quality::Exercise>& exercises() {
+  static const auto read = quality::load_exercises(assets::folder(), controls(), world().catalogue);
+  if (!read) {
+    FAIL(scenario::to_text(read.error()));
+  }
+  return *read;
+}
+
+const quality::Exercise& exercise(const std::string& key) {
+  for (const quality::Exercise& one : exercises()) {
+    if (one.key == key) {
+      return one;
+    }
+  }
+  FAIL("no exercise " + key);
+  std::abort();
+}
+
+const quality::Series& series(const std::string& key) {
+  static std::map<std::string, quality::Series> made;
+  if (made.count(key) == 0) {
+    made[key] = quality::make_series(exercise(key),
+                                     quality::bench_reads(exercise(key), controls(), world(), standards()));
+  }
+  return made.at(key);
+}
+
+double grade_index(const std::string& word) {
+  const std::map<std::string, double> grades{{"negative", 0}, {"trace", 1}, {"1+", 2},
+                                             {"2+", 3},       {"3+", 4},    {"4+", 5}};
+  return grades.at(word);
+}
+
+double fresh(const std::string& control, const std::string& test) {
+  quality::Exercise one = exercise("steady");
+  one.test = test;
+  one.bottle = "water";
+  one.controls = {control};
+  return quality::bench_reads(one, controls(), world(), standards())(0, 0);
+}
+
+} // namespace
+
+TEST_CASE("Every control weighs what its recipe says and shows what it must") {
+  for (const quality::Control& control : controls()) {
+    INFO(control.key);
+    matter::Mixture liquid = specimen::make_liquid(control.specimen, world().catalogue);
+    liquid.temperature_c = 20;
+    const double gravity = matter::density_kg_m3(liquid, world().catalogue) / matter::water_density_kg_m3(20);
+    CHECK(gravity == Approx(control.gravity).margin(0.0004));
+    CHECK(matter::ph(liquid, world().catalogue) == Approx(control.specimen.target_ph).margin(0.02));
+    if (control.key.rfind("ph_", 0) == 0) {
+      continue; // for the paper only
+    }
+    for (const auto& [test, word] : control.targets) {
+      INFO(test << " " << word);
+      const double read = fresh(control.key, test);
+      CHECK(std::abs(read - grade_index(word)) <= 1);
+      CHECK((read < 0.5) == (word == "negative"));
+    }
+  }
+}
+
+TEST_CASE("A bottle loses what its rows say, and only then") {
+  const matter::Catalogue& catalogue = world().catalogue;
+  const auto* benedict = catalogue.find_reagent("benedict");
+  REQUIRE(benedict != nullptr);
+  const auto copper = catalogue.find_species("copper_ii").value();
+  const auto fresh_ml = bench::from_bottle(*benedict, 5, 22, 0, world().bottle_decays, catalogue);
+  const auto old_ml = bench::from_bottle(*benedict, 5, 22, 400, world().bottle_decays, catalogue);
+  CHECK(old_ml.mmol[copper] == Approx(0.5 * fresh_ml.mmol[copper])); // its half-life is 400 days
+  CHECK(old_ml.mmol[catalogue.find_species("citrate").value()] ==
+        fresh_ml.mmol[catalogue.find_species("citrate").value()]);
+  for (const bench::BottleDecay& decay : world().bottle_decays) {
+    INFO(decay.reagent);
+    CHECK(catalogue.find_reagent(decay.reagent) != nullptr);
+  }
+}
+
+TEST_CASE("A scenario may put an old bottle on the shelf, and the bench pours from it") {
+  scenario::Scenario made = test::load_case("sweet_breath");
+  made.bottle_age_days["benedict"] = 400;
+  const bench::Setup setup = sitting::make_setup(world(), made);
+  bench::State state = bench::begin(setup);
+  REQUIRE(bench::perform(state, setup, bench::Dispense{"benedict", "tube-1", 5, false}).done);
+  const auto copper = world().catalogue.find_species("copper_ii").value();
+  const auto in_tube = column::whole(state.vessels.at("tube-1").column, world().catalogue);
+  CHECK(in_tube.mmol[copper] == Approx(5 * 0.0693 / 2).epsilon(1e-6));
+}
+
+TEST_CASE("Tired bottles break the rules in the course of weeks, a fresh one does not") {
+  for (const char* key : {"tired_copper", "weak_acid", "steady"}) {
+    INFO(key);
+    const quality::Series& made = series(key);
+    if (std::getenv("MATULA_PRINT") != nullptr) {
+      for (const quality::Day& day : made.days) {
+        std::cout << key << ' ' << day.day;
+        for (std::size_t i = 0; i < day.readings.size(); ++i) {
+          std::cout << "  " << day.readings[i] << " (" << day.z[i] << ')';
+        }
+        for (const auto rule : day.broken) {
+          std::cout << ' ' << quality::to_word(rule);
+        }
+        std::cout << '\n';
+      }
+    }
+    if (std::string(key) == "steady") {
+      CHECK(made.stop_day == 0);
+    } else {
+      CHECK(made.stop_day > 3);
+      CHECK(made.stop_day < 28);
+    }
+  }
+}
+
+TEST_CASE("The answer is judged by the day and by the rule, with reasons") {
+  const quality::Exercise& one = exercise("tired_copper");
+  const quality::Series& made = series("tired_copper");
+  const auto& broken = made.days[static_cast<std::size_t>(made.stop_day) - 1].broken;
+  quality::Rule right = quality::Rule::OneThreeS;
+  for (const quality::Rule rule : broken) {
+    right = quality::rejects(rule) ? rule : right;
+  }
+  const auto good = quality::judge(one, made, {made.stop_day, right});
+  CHECK((good.day_right && good.rule_right));
+  CHECK(good.words.rfind("Right.", 0) == 0);
+  CHECK(quality::judge(one, made, {made.stop_day - 1, right}).words.rfind("Too early", 0) == 0);
+  CHECK(quality::judge(one, made, {made.stop_day + 1, right}).words.rfind("Too late", 0) == 0);
+  CHECK(quality::judge(one, made, {0, right}).words.rfind("Too late", 0) == 0);
+  CHECK_FALSE(quality::judge(one, made, {made.stop_day, quality::Rule::OneTwoS}).rule_right);
+  const auto calm = quality::judge(exercise("steady"), series("steady"), {0, right});
+  CHECK((calm.day_right && calm.rule_right));
+}
+
+TEST_CASE("The same exercise gives the same readings") {
+  const quality::Reads level = [](std::size_t, double) { return 2.0; };
+  const auto one = quality::make_series(exercise("steady"), level);
+  const auto two = quality::make_series(exercise("steady"), level);
+  REQUIRE(one.days.size() == two.days.size());
+  for (std::size_t i = 0; i < one.days.size(); ++i) {
+    CHECK(one.days[i].readings == two.days[i].readings);
+  }
+}
+
+TEST_CASE("The control record grows at its end only and refuses what cannot be") {
+  const auto file = std::filesystem::temp_directory_path() / "matula_control_record_test.jsonl";
+  std::filesystem::remove(file);
+  CHECK(quality::append(file, {1, "benedict", "negative", "negative", "opened day 1", "accept", ""}).empty());
+  CHECK(
+      quality::append(file, {2, "benedict", "negative", "1+", "", "reject", "new bottle, repeated"}).empty());
+  CHECK_FALSE(quality::append(file, {1, "benedict", "negative", "negative", "", "accept", ""}).empty());
+  CHECK_FALSE(quality::append(file, {3, "benedict", "negative", "1+", "", "reject", ""}).empty());
+  CHECK_FALSE(quality::append(file, {3, "benedict", "negative", "1+", "", "perhaps", ""}).empty());
+  const auto read = quality::read_record(file);
+  REQUIRE(read);
+  REQUIRE(read->size() == 2);
+  CHECK((*read)[1].remark == "new bottle, repeated");
+  {
+    std::ofstream spoil(file, std::ios::app);
+    spoil << "{\"day\": 1}\nnonsense\n";
+  }
+  const auto spoiled = quality::read_record(file);
+  REQUIRE_FALSE(spoiled);
+  CHECK(spoiled.error().size() == 2);
+  CHECK(spoiled.error().front().line == 3);
+  std::filesystem::remove(file);
+}
