@@ -1,5 +1,6 @@
 #include "engine/quality/exercise.hpp"
 
+#include "engine/procedure/procedure.hpp"
 #include "engine/strict/table.hpp"
 #include "sim/matter/catalogue.hpp"
 
@@ -27,13 +28,21 @@ std::vector<std::string> bottle_keys(const matter::Catalogue& catalogue) {
   return keys;
 }
 
+std::vector<std::string> test_keys() {
+  std::vector<std::string> keys;
+  for (const procedure::Procedure& test : procedure::shipped_list()) {
+    keys.push_back(test.key);
+  }
+  return keys;
+}
+
 Exercise read_exercise(const strict::Table& row, const std::vector<Control>& controls,
                        const matter::Catalogue& catalogue) {
   Exercise exercise;
   exercise.key = row.text("key");
   exercise.title = row.text("title");
   exercise.story = row.text("story");
-  exercise.test = row.word("test", {"heat", "ssa", "benedict"});
+  exercise.test = row.word("test", test_keys());
   exercise.bottle = row.word("bottle", bottle_keys(catalogue));
   exercise.controls = row.words("controls", control_keys(controls));
   exercise.days = row.integer("days", {10, 60, ""});

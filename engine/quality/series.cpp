@@ -1,7 +1,9 @@
 #include "engine/quality/series.hpp"
 
 #include "engine/assets/world.hpp"
+#include "engine/procedure/procedure.hpp"
 #include "engine/scenario/scenario.hpp"
+#include "engine/scoring/by_the_book.hpp"
 #include "engine/scoring/moments.hpp"
 #include "engine/sitting/setup.hpp"
 #include "sim/optics/random.hpp"
@@ -35,15 +37,8 @@ double as_read(double true_reading, double deviation, int seed, std::size_t cont
   return std::round(std::max(0.0, read) / decimals) * decimals;
 }
 
-reading::Scale scale_of(const std::string& test) {
-  if (test == "benedict") {
-    return reading::Scale::CopperColour;
-  }
-  return test == "heat" ? reading::Scale::HeatCloud : reading::Scale::AcidCloud;
-}
-
 double done_by_the_book(const Control& control, const Exercise& exercise, double age_days,
-                        const assets::World& world, const scoring::Recipe& recipe) {
+                        const assets::World& world, const procedure::Procedure& test) {
   scenario::Scenario scenario;
   scenario.key = "control";
   scenario.specimen = control.specimen;
@@ -54,9 +49,8 @@ double done_by_the_book(const Control& control, const Exercise& exercise, double
   scenario.bottle_age_days[exercise.bottle] = age_days;
   bench::Setup setup = sitting::make_setup(world, scenario);
   setup.tube_count = 1;
-  const scoring::BookTube tube = scoring::do_by_the_book(setup, recipe);
-  const auto read =
-      scoring::read_vessel(tube.state, setup, world.thresholds, scale_of(exercise.test), tube.vessel);
+  const scoring::BookTube tube = scoring::do_by_the_book(setup, test.recipe);
+  const auto read = scoring::read_vessel(tube.state, setup, world.thresholds, test.scale, tube.vessel);
   return read.intensity;
 }
 
@@ -92,12 +86,12 @@ Series make_series(const Exercise& exercise, const Reads& reads) {
   return series;
 }
 
-Reads bench_reads(const Exercise& exercise, const std::vector<Control>& controls, const assets::World& world,
-                  const scoring::Standards& standards) {
-  const auto recipe = standards.recipes.find(exercise.test);
-  if (recipe == standards.recipes.end()) {
+Reads bench_reads(const Exercise& exercise, const std::vector<Control>& controls,
+                  const assets::World& world) {
+  const procedure::Procedure* test = procedure::find_shipped(exercise.test);
+  if (test == nullptr) {
     throw std::invalid_argument("exercise " + exercise.key + " asks for the test '" + exercise.test +
-                                "', which has no recipe");
+                                "', which has no procedure");
   }
   const double oldest_days = exercise.bottle_days_per_day * exercise.days;
   std::vector<std::vector<double>> at;
@@ -110,7 +104,7 @@ Reads bench_reads(const Exercise& exercise, const std::vector<Control>& controls
     std::vector<double> row;
     for (std::size_t i = 0; i < ages; ++i) {
       const double age_days = oldest_days * static_cast<double>(i) / (ages - 1);
-      row.push_back(done_by_the_book(*control, exercise, age_days, world, recipe->second));
+      row.push_back(done_by_the_book(*control, exercise, age_days, world, *test));
     }
     at.push_back(std::move(row));
   }

@@ -2,7 +2,6 @@
 
 #include "engine/quality/controls.hpp"
 #include "engine/quality/multirules.hpp"
-#include "engine/scoring/standards.hpp"
 
 #include <functional>
 
@@ -17,7 +16,7 @@ struct Exercise {
   std::string key;
   std::string title;
   std::string story;
-  std::string test;                  ///< One of the recipes.
+  std::string test;                  ///< Key of a procedure.
   std::string bottle;                ///< Reagent that ages.
   std::vector<std::string> controls; ///< Keys, two as a rule.
   int days = 30;                     ///< After the settling-in period.
@@ -52,6 +51,6 @@ using Reads = std::function<double(std::size_t control, double age_days)>;
 /// The bench does the test by the book at a few ages and the rest lies between them. Throws
 /// std::invalid_argument when the exercise names a control or test that is not there.
 [[nodiscard]] Reads bench_reads(const Exercise& exercise, const std::vector<Control>& controls,
-                                const assets::World& world, const scoring::Standards& standards);
+                                const assets::World& world);
 
 } // namespace matula::quality

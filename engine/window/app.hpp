@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/desk/control_book.hpp"
 #include "engine/desk/desk.hpp"
 #include "engine/render/bench_view.hpp"
 #include "engine/window/clock.hpp"
@@ -14,7 +15,7 @@
 
 namespace matula::window {
 
-enum class Tab { Request, Do, Worksheet, Help };
+enum class Tab { Request, Do, Worksheet, Controls, Help };
 
 /// A case on the start screen, or what is wrong with its file.
 struct Offer {
@@ -44,6 +45,16 @@ struct Hands {
   bool spin = true;
 };
 
+/// The tab of the control record.
+struct ControlsView {
+  std::optional<desk::ControlBook> book; ///< Read when the tab is first shown.
+  int exercise = 0;
+  bool open = false; ///< The chart is wanted.
+  double day = 0;    ///< Answer: stop on this day; 0 never.
+  int rule = 0;
+  std::string verdict;
+};
+
 /// Everything the window holds between frames.
 struct App {
   App(const desk::Ground& the_ground, Options the_options, render::BenchView the_view)
@@ -67,6 +78,7 @@ struct App {
   std::vector<Offer> offers;
   std::vector<std::filesystem::path> unfinished;
   std::vector<HelpTopic> help;
+  ControlsView controls;
   std::optional<desk::Desk> desk;
   std::map<std::string, std::string> drafts; ///< Text being typed, by worksheet item.
   std::string message;

@@ -20,6 +20,7 @@ void draw_text_size(App& app); ///< Part of the strip and of the start screen.
 void draw_do_tab(App& app);
 void draw_worksheet_tab(App& app);
 void draw_help_tab(App& app);
+void draw_controls_tab(App& app);
 void draw_request_tab(App& app);
 
 // Groups of the "Do" tab.

@@ -17,14 +17,6 @@ using test::world;
 
 namespace {
 
-const scoring::Standards& standards() {
-  static const auto read = scoring::load_standards(assets::folder());
-  if (!read) {
-    FAIL(scenario::to_text(read.error()));
-  }
-  return *read;
-}
-
 const std::vector<quality::Control>& controls() {
   static const auto read = quality::load_controls(assets::folder(), world().catalogue);
   if (!read) {
@@ -54,8 +46,7 @@ const quality::Exercise& exercise(const std::string& key) {
 const quality::Series& series(const std::string& key) {
   static std::map<std::string, quality::Series> made;
   if (made.count(key) == 0) {
-    made[key] = quality::make_series(exercise(key),
-                                     quality::bench_reads(exercise(key), controls(), world(), standards()));
+    made[key] = quality::make_series(exercise(key), quality::bench_reads(exercise(key), controls(), world()));
   }
   return made.at(key);
 }
@@ -71,7 +62,7 @@ double fresh(const std::string& control, const std::string& test) {
   one.test = test;
   one.bottle = "water";
   one.controls = {control};
-  return quality::bench_reads(one, controls(), world(), standards())(0, 0);
+  return quality::bench_reads(one, controls(), world())(0, 0);
 }
 
 } // namespace
