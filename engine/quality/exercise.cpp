@@ -46,7 +46,7 @@ Exercise read_exercise(const strict::Table& row, const std::vector<Control>& con
   exercise.bottle = row.word("bottle", bottle_keys(catalogue));
   exercise.controls = row.words("controls", control_keys(controls));
   exercise.days = row.integer("days", {10, 60, ""});
-  exercise.bottle_days_per_day = row.number("bottle_days_per_day", {0, 100, "d"});
+  exercise.bottle_days_per_day = row.number("bottle_days_per_day", {0.01, 100, "d"});
   exercise.reader_scatter = row.number("reader_scatter", {0.05, 1, "grades"});
   exercise.seed = row.integer("seed", {1, 1000000, ""});
   exercise.remedy = row.text("remedy");

@@ -37,23 +37,6 @@ double as_read(double true_reading, double deviation, int seed, std::size_t cont
   return std::round(std::max(0.0, read) / decimals) * decimals;
 }
 
-double done_by_the_book(const Control& control, const Exercise& exercise, double age_days,
-                        const assets::World& world, const procedure::Procedure& test) {
-  scenario::Scenario scenario;
-  scenario.key = "control";
-  scenario.specimen = control.specimen;
-  scenario.room_c = control.specimen.temperature_c;
-  for (const auto& reagent : world.catalogue.reagents) {
-    scenario.reagents_out.push_back(reagent.key);
-  }
-  scenario.bottle_age_days[exercise.bottle] = age_days;
-  bench::Setup setup = sitting::make_setup(world, scenario);
-  setup.tube_count = 1;
-  const scoring::BookTube tube = scoring::do_by_the_book(setup, test.recipe);
-  const auto read = scoring::read_vessel(tube.state, setup, world.thresholds, test.scale, tube.vessel);
-  return read.intensity;
-}
-
 } // namespace
 
 Series make_series(const Exercise& exercise, const Reads& reads) {
@@ -86,13 +69,28 @@ Series make_series(const Exercise& exercise, const Reads& reads) {
   return series;
 }
 
+double control_reading(const Control& control, const std::string& test, const std::string& bottle,
+                       double age_days, const assets::World& world) {
+  const procedure::Procedure* procedure = procedure::find_shipped(test);
+  if (procedure == nullptr) {
+    throw std::invalid_argument("a control is to be read by the test '" + test + "', which has no procedure");
+  }
+  scenario::Scenario scenario;
+  scenario.key = "control";
+  scenario.specimen = control.specimen;
+  scenario.room_c = control.specimen.temperature_c;
+  for (const auto& reagent : world.catalogue.reagents) {
+    scenario.reagents_out.push_back(reagent.key);
+  }
+  scenario.bottle_age_days[bottle] = age_days;
+  bench::Setup setup = sitting::make_setup(world, scenario);
+  setup.tube_count = 1;
+  const scoring::BookTube tube = scoring::do_by_the_book(setup, procedure->recipe);
+  return scoring::read_vessel(tube.state, setup, world.thresholds, procedure->scale, tube.vessel).intensity;
+}
+
 Reads bench_reads(const Exercise& exercise, const std::vector<Control>& controls,
                   const assets::World& world) {
-  const procedure::Procedure* test = procedure::find_shipped(exercise.test);
-  if (test == nullptr) {
-    throw std::invalid_argument("exercise " + exercise.key + " asks for the test '" + exercise.test +
-                                "', which has no procedure");
-  }
   const double oldest_days = exercise.bottle_days_per_day * exercise.days;
   std::vector<std::vector<double>> at;
   for (const std::string& key : exercise.controls) {
@@ -104,7 +102,7 @@ Reads bench_reads(const Exercise& exercise, const std::vector<Control>& controls
     std::vector<double> row;
     for (std::size_t i = 0; i < ages; ++i) {
       const double age_days = oldest_days * static_cast<double>(i) / (ages - 1);
-      row.push_back(done_by_the_book(*control, exercise, age_days, world, *test));
+      row.push_back(control_reading(*control, exercise.test, exercise.bottle, age_days, world));
     }
     at.push_back(std::move(row));
   }

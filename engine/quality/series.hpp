@@ -48,6 +48,11 @@ using Reads = std::function<double(std::size_t control, double age_days)>;
 /// comes from the exercise's seed.
 [[nodiscard]] Series make_series(const Exercise& exercise, const Reads& reads);
 
+/// What the reference reader makes of a control done by the book with one bottle of an age, in grades. Throws
+/// std::invalid_argument for a test that is not there.
+[[nodiscard]] double control_reading(const Control& control, const std::string& test,
+                                     const std::string& bottle, double age_days, const assets::World& world);
+
 /// The bench does the test by the book at a few ages and the rest lies between them. Throws
 /// std::invalid_argument when the exercise names a control or test that is not there.
 [[nodiscard]] Reads bench_reads(const Exercise& exercise, const std::vector<Control>& controls,

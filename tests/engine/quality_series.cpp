@@ -57,12 +57,8 @@ double grade_index(const std::string& word) {
   return grades.at(word);
 }
 
-double fresh(const std::string& control, const std::string& test) {
-  quality::Exercise one = exercise("steady");
-  one.test = test;
-  one.bottle = "water";
-  one.controls = {control};
-  return quality::bench_reads(one, controls(), world())(0, 0);
+double fresh(const quality::Control& control, const std::string& test) {
+  return quality::control_reading(control, test, "water", 0, world());
 }
 
 } // namespace
@@ -80,7 +76,7 @@ TEST_CASE("Every control weighs what its recipe says and shows what it must") {
     }
     for (const auto& [test, word] : control.targets) {
       INFO(test << " " << word);
-      const double read = fresh(control.key, test);
+      const double read = fresh(control, test);
       CHECK(std::abs(read - grade_index(word)) <= 1);
       CHECK((read < 0.5) == (word == "negative"));
     }
