@@ -1,7 +1,5 @@
 #pragma once
 
-#include "engine/reception/delivery.hpp"
-
 #include <optional>
 #include <string>
 #include <utility>
@@ -10,6 +8,7 @@
 namespace matula::reception {
 
 struct Book;
+struct Delivery;
 
 /// A line of a form or label: what it is called and what is written there (empty where nothing is).
 using WrittenLine = std::pair<std::string, std::string>;

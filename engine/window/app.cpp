@@ -51,7 +51,8 @@ void App::open(const std::filesystem::path& scenario_file) {
   hands = Hands{};
   drafts.clear();
   clock = Clock{};
-  tab = Tab::Request;
+  tab = desk->brief().reception ? Tab::Reception : Tab::Request;
+  sheet = -1;
   show_tab = focus_panel = changed = true;
   caution = "specimen";
   say("The specimen has arrived. Read the request, protect yourself, then begin.");
@@ -67,6 +68,7 @@ void App::resume(const std::filesystem::path& sitting_file) {
   hands = Hands{};
   drafts = desk->worksheet();
   clock = Clock{};
+  sheet = -1;
   tab = Tab::Worksheet;
   show_tab = focus_panel = changed = true;
   say("Back where you left it, at " + say_time(desk->time_s()) + " bench time.");

@@ -2,6 +2,7 @@
 
 #include "engine/desk/control_book.hpp"
 #include "engine/desk/desk.hpp"
+#include "engine/reception/instructions.hpp"
 #include "engine/render/bench_view.hpp"
 #include "engine/window/clock.hpp"
 #include "engine/window/help.hpp"
@@ -16,6 +17,7 @@
 namespace matula::window {
 
 enum class Tab { Request, Do, Worksheet, Controls, Help };
+enum class Tab { Reception, Request, Do, Worksheet, Help };
 
 /// A case on the start screen, or what is wrong with its file.
 struct Offer {
@@ -79,6 +81,8 @@ struct App {
   std::vector<std::filesystem::path> unfinished;
   std::vector<HelpTopic> help;
   ControlsView controls;
+  std::vector<reception::Sheet> sheets; ///< Instructions for patients.
+  int sheet = -1;                       ///< The one on show; -1 for the one that fits the specimen.
   std::optional<desk::Desk> desk;
   std::map<std::string, std::string> drafts; ///< Text being typed, by worksheet item.
   std::string message;

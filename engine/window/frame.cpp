@@ -19,6 +19,7 @@ struct TabRow {
 
 // Every tab of the side panel, in the order shown.
 constexpr TabRow tabs[] = {
+    {Tab::Reception, "tab.reception", "Reception", draw_reception_tab},
     {Tab::Request, "tab.request", "Request", draw_request_tab},
     {Tab::Do, "tab.do", "Do", draw_do_tab},
     {Tab::Worksheet, "tab.worksheet", "Worksheet", draw_worksheet_tab},
@@ -30,6 +31,9 @@ void draw_panel(App& app, const render::Rect& area) {
   const Pane pane("panel", area);
   if (ImGui::BeginTabBar("tabs")) {
     for (const TabRow& row : tabs) {
+      if (row.tab == Tab::Reception && !app.desk->brief().reception) {
+        continue; // The case does not ask how the specimen came.
+      }
       const bool bring = app.show_tab && app.tab == row.tab;
       const bool open = ImGui::BeginTabItem(row.label, nullptr, bring ? ImGuiTabItemFlags_SetSelected : 0);
       app.widgets.note(row.name);
@@ -108,7 +112,11 @@ void draw_frame(App& app, float width, float height) {
   if (!app.desk || app.desk->finished()) {
     return;
   }
-  draw_bench(app, where.bench);
+  if (app.tab == Tab::Reception) {
+    draw_counter(app, where.bench);
+  } else {
+    draw_bench(app, where.bench);
+  }
   draw_panel(app, where.panel);
   draw_message(app, where.message);
 }

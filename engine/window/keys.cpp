@@ -60,6 +60,9 @@ void handle_keys(App& app) {
   if (pressed(GLFW_KEY_R)) {
     app.clock.set_running(!app.clock.running());
   }
+  if (pressed(GLFW_KEY_C) && app.desk->brief().reception) {
+    show(app, Tab::Reception);
+  }
   if (pressed(GLFW_KEY_Q)) {
     show(app, Tab::Request);
   }

@@ -12,6 +12,7 @@ namespace matula::window {
 void draw_start_screen(App& app, const render::Rect& area);
 void draw_strip(App& app, const render::Rect& area);
 void draw_bench(App& app, const render::Rect& area);
+void draw_counter(App& app, const render::Rect& area); ///< Form, label and container, in the bench's place.
 void draw_message(App& app, const render::Rect& area);
 void draw_marks_screen(App& app, const render::Rect& area);
 void draw_text_size(App& app); ///< Part of the strip and of the start screen.
@@ -22,6 +23,7 @@ void draw_worksheet_tab(App& app);
 void draw_help_tab(App& app);
 void draw_controls_tab(App& app);
 void draw_request_tab(App& app);
+void draw_reception_tab(App& app);
 
 // Groups of the "Do" tab.
 void draw_vessel_group(App& app);

@@ -189,13 +189,19 @@ int run(const desk::Ground& ground, const Options& options, std::ostream& err) {
   Gui gui(window);
   auto view = render::BenchView::create(ground.assets_folder());
   auto help = load_help(ground.assets_folder());
+  auto sheets = reception::load_instructions(ground.assets_folder());
   const std::string font_problem = set_text_scale(options.text_scale);
-  if (!view || !help || !font_problem.empty()) {
-    err << (!view ? view.error() : !help ? scenario::to_text(help.error()) : font_problem) << '\n';
+  if (!view || !help || !sheets || !font_problem.empty()) {
+    err << (!view     ? view.error()
+            : !help   ? scenario::to_text(help.error())
+            : !sheets ? scenario::to_text(sheets.error())
+                      : font_problem)
+        << '\n';
     return 1;
   }
   App app(ground, options, std::move(*view));
   app.help = std::move(*help);
+  app.sheets = std::move(*sheets);
   find_cases(app);
   if (!options.open_scenario.empty()) {
     app.open(options.open_scenario);

@@ -1,0 +1,21 @@
+#pragma once
+
+#include "engine/window/app.hpp"
+
+#include <string>
+#include <utility>
+#include <vector>
+
+namespace matula::window {
+
+/// What stands on the worksheet for an item; empty when nothing.
+[[nodiscard]] std::string written(const App& app, const std::string& item);
+
+/// Answers of which one is written down, in a row that breaks where it must: key and wording.
+void draw_answers(App& app, const std::string& item,
+                  const std::vector<std::pair<std::string, std::string>>& answers);
+
+/// A field for a number with its words behind it; what is no number is refused.
+void draw_number_line(App& app, const std::string& item, const std::string& words);
+
+} // namespace matula::window
