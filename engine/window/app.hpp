@@ -16,8 +16,7 @@
 
 namespace matula::window {
 
-enum class Tab { Request, Do, Worksheet, Controls, Help };
-enum class Tab { Reception, Request, Do, Worksheet, Help };
+enum class Tab { Reception, Request, Do, Worksheet, Controls, Help };
 
 /// A case on the start screen, or what is wrong with its file.
 struct Offer {
