@@ -7,7 +7,8 @@ namespace matula::assets {
 void read_cautions(const std::filesystem::path& file, const matter::Catalogue& catalogue,
                    std::map<std::string, std::string>& cautions, scenario::Problems& problems) {
   strict::File toml(file);
-  std::vector<std::string> keys{"flame", "specimen"}; // The bench itself speaks of these.
+  std::vector<std::string> keys{"flame",   "specimen", "hood",      "flammable", "bleach",
+                                "cyanide", "waste",    "centrifuge"}; // The bench itself speaks of these.
   for (const matter::Reagent& reagent : catalogue.reagents) {
     if (!reagent.caution.empty()) {
       keys.push_back(reagent.caution);

@@ -43,7 +43,7 @@ void check_float(const strict::Table& row, const instrument::Urinometer& u) {
   }
 }
 
-instrument::Urinometer read_urinometer(const strict::Table& row, const matter::Catalogue& catalogue) {
+instrument::Urinometer read_urinometer(const strict::Table& row) {
   const strict::Range length{1, 200, "mm"};
   instrument::Urinometer u;
   u.mass_g = row.number("mass_g", {1, 100, "g"});
@@ -57,15 +57,6 @@ instrument::Urinometer read_urinometer(const strict::Table& row, const matter::C
   u.glass_expansion_per_k = row.number("glass_expansion_per_k", {1e-6, 1e-4, "1/K"});
   (void)row.text("source");
   check_float(row, u);
-  for (const strict::Table& active : row.tables("surface_active")) {
-    (void)read_species_key(active, "species", catalogue);
-    instrument::SurfaceActive substance;
-    substance.species = active.text("species");
-    substance.largest_fall_mn_m = active.number("largest_fall_mn_m", {0, 50, "mN/m"});
-    substance.half_g_per_l = active.number("half_g_per_l", {1e-6, 1000, "g/L"});
-    (void)active.text("source");
-    u.surface_actives.push_back(substance);
-  }
   return u;
 }
 
@@ -96,14 +87,14 @@ void read_hands(const strict::Table& hands, const strict::Table& thermometer, be
 
 } // namespace
 
-void read_instruments(const std::filesystem::path& file, const matter::Catalogue& catalogue, World& world,
-                      scenario::Problems& problems) {
+void read_instruments(const std::filesystem::path& file, World& world, scenario::Problems& problems) {
   strict::File toml(file);
   const strict::Table root = toml.root();
-  world.urinometer = read_urinometer(root.table("urinometer"), catalogue);
+  world.urinometer = read_urinometer(root.table("urinometer"));
   world.urinometer.habits = read_habits(root.table("float_habits"));
   read_heat(root.table("burner"), root.table("bath"), world.tools);
   read_hands(root.table("hands"), root.table("thermometer"), world.tools);
+  read_measuring(root, world);
   close(toml, problems);
 }
 

@@ -89,6 +89,7 @@ matter::ParticleKind read_row(const strict::Table& row) {
   kind.sticking_activation_kj_per_mol =
       row.number_or("sticking_activation_kj_per_mol", {0, 500, "kJ/mol"}, 0);
   kind.bed_packing = row.number_or("bed_packing", {1e-3, 0.74, ""}, kind.bed_packing);
+  kind.bed_swelling_per_k = row.number_or("bed_swelling_per_k", {0, 0.1, "1/K"}, 0);
   kind.loose_floc_radius_m = row.number_or("loose_floc_radius_m", {0, 1e-3, "m"}, 0);
   kind.size_spread = row.number_or("size_spread", {1, 4, ""}, kind.size_spread);
   kind.source = row.text("source");

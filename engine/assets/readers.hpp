@@ -37,8 +37,12 @@ void read_thresholds(const std::filesystem::path& file, reading::Thresholds& thr
                      scenario::Problems& problems);
 void read_vessels(const std::filesystem::path& file, std::map<std::string, column::VesselShape>& shapes,
                   scenario::Problems& problems);
-void read_instruments(const std::filesystem::path& file, const matter::Catalogue& catalogue, World& world,
-                      scenario::Problems& problems);
+void read_instruments(const std::filesystem::path& file, World& world, scenario::Problems& problems);
+/// Refraction and surface activity of the species; for those without a row a general refraction.
+void read_liquids(const std::filesystem::path& folder, matter::Catalogue& catalogue,
+                  scenario::Problems& problems);
+/// Refractometer, photometer, sulphur, centrifuge and filter paper.
+void read_measuring(const strict::Table& root, World& world);
 void read_cautions(const std::filesystem::path& file, const matter::Catalogue& catalogue,
                    std::map<std::string, std::string>& cautions, scenario::Problems& problems);
 void read_bottle_decays(const std::filesystem::path& file, const matter::Catalogue& catalogue,

@@ -19,7 +19,7 @@ tl::expected<std::unique_ptr<const World>, scenario::Problems> load(const std::f
   read_optics(folder / "optics", world->optics, problems);
   read_thresholds(folder / "reading" / "thresholds.toml", world->thresholds, problems);
   read_vessels(folder / "vessels.toml", world->shapes, problems);
-  read_instruments(folder / "instruments.toml", world->catalogue, *world, problems);
+  read_instruments(folder / "instruments.toml", *world, problems);
   read_cautions(folder / "cautions.toml", world->catalogue, world->cautions, problems);
   read_bottle_decays(folder / "quality" / "bottles.toml", world->catalogue, world->bottle_decays, problems);
   if (!problems.empty()) {

@@ -23,6 +23,9 @@ struct World {
   appearance::OpticsTables optics;
   std::map<std::string, column::VesselShape> shapes;
   instrument::Urinometer urinometer;
+  instrument::Refractometer refractometer;
+  instrument::Photometer photometer;
+  instrument::Sulphur sulphur;
   bench::Tools tools;
   reading::Thresholds thresholds;
   std::map<std::string, std::string> cautions; ///< Key to wording.

@@ -8,6 +8,7 @@ namespace matula::sitting {
 inline constexpr double most_ml = 1000;
 inline constexpr double most_seconds = 604800;
 inline constexpr double most_mm = 1000;
+inline constexpr double most_rcf = 100000;
 
 // One list of fields an action, for reading and writing alike.
 template <class F> void fields(F& f, bench::Pour& a) {
@@ -39,6 +40,7 @@ template <class F> void fields(F& f, bench::LightFlame& a) {
 }
 template <class F> void fields(F& f, bench::SetBath& a) {
   f.number("temperature_c", a.temperature_c, 0, 100, true);
+  f.number("warming_c_per_min", a.warming_c_per_min, 0, 1000);
 }
 template <class F> void fields(F& f, bench::Float& a) {
   f.name("vessel", a.vessel);
@@ -66,6 +68,39 @@ template <class F> void fields(F& f, bench::Protect& a) {
 }
 template <class F> void fields(F& f, bench::Discard& a) {
   f.name("vessel", a.vessel);
+  f.choice("bin", a.bin, {"waste", "sink", "acid", "heavy_metal", "solvent", "nitroprusside", "biohazard"});
+}
+template <class F> void fields(F& f, bench::Refract& a) {
+  f.name("vessel", a.vessel);
+  f.flag("wiped", a.wiped);
+}
+template <class F> void fields(F& f, bench::Measure& a) {
+  f.name("vessel", a.vessel);
+  f.number("wavelength_nm", a.wavelength_nm, 0, most_mm);
+  f.flag("blank", a.blank);
+}
+template <class F> void fields(F& f, bench::Centrifuge& a) {
+  f.names("vessels", a.vessels);
+  f.number("rcf", a.rcf, 0, most_rcf);
+  f.number("seconds", a.seconds, 0, most_seconds);
+}
+template <class F> void fields(F& f, bench::Filter& a) {
+  f.name("from", a.from);
+  f.name("to", a.to);
+  f.number("volume_ml", a.volume_ml, 0, most_ml, true);
+  f.flag("fresh_paper", a.fresh_paper);
+}
+template <class F> void fields(F& f, bench::SprinkleSulphur& a) {
+  f.name("vessel", a.vessel);
+}
+template <class F> void fields(F& f, bench::Tap& a) {
+  f.name("vessel", a.vessel);
+}
+template <class F> void fields(F& f, bench::Hood& a) {
+  f.flag("on", a.on);
+}
+template <class F> void fields(F& f, bench::WipeSpill& a) {
+  f.flag("bleach", a.bleach);
 }
 template <class F> void fields(F& f, bench::Wait& a) {
   f.number("seconds", a.seconds, 0, most_seconds, true);

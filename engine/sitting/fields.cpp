@@ -47,6 +47,21 @@ void FieldReader::name(const char* key, std::string& value, bool needed) {
   value = field->get<std::string>();
 }
 
+void FieldReader::names(const char* key, std::vector<std::string>& values, bool needed) {
+  const nlohmann::json* field = find(key, needed, "[\"...\", \"...\"]");
+  if (field == nullptr) {
+    return;
+  }
+  const bool words =
+      field->is_array() &&
+      std::all_of(field->begin(), field->end(), [](const nlohmann::json& one) { return one.is_string(); });
+  if (!words) {
+    wrongs_.push_back({shown(key, *field), "a list of words, [\"...\", \"...\"]"});
+    return;
+  }
+  values = field->get<std::vector<std::string>>();
+}
+
 void FieldReader::number(const char* key, double& value, double low, double high, bool needed) {
   const std::string allowed = "a number from " + plain(low) + " to " + plain(high);
   const nlohmann::json* field = find(key, needed, allowed);

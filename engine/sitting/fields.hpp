@@ -22,6 +22,7 @@ public:
   FieldReader(const nlohmann::json& object, std::vector<Wrong>& wrongs) : object_(object), wrongs_(wrongs) {}
 
   void name(const char* key, std::string& value, bool needed = true);
+  void names(const char* key, std::vector<std::string>& values, bool needed = true);
   void number(const char* key, double& value, double low, double high, bool needed = false);
   void flag(const char* key, bool& value, bool needed = false);
   template <class Enum>
@@ -48,6 +49,7 @@ public:
   explicit FieldWriter(nlohmann::ordered_json& object) : object_(object) {}
 
   void name(const char* key, const std::string& value, bool = true) { object_[key] = value; }
+  void names(const char* key, const std::vector<std::string>& values, bool = true) { object_[key] = values; }
   void number(const char* key, double value, double, double, bool = false) { object_[key] = value; }
   void flag(const char* key, bool value, bool = false) { object_[key] = value; }
   template <class Enum>

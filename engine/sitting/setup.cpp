@@ -14,6 +14,9 @@ bench::Setup make_setup(const assets::World& world, const scenario::Scenario& sc
   setup.urinometer = world.urinometer;
   setup.urinometer.zero_error = scenario.urinometer_zero_error;
   setup.urinometer.calibration_c = scenario.rules.calibration_c;
+  setup.refractometer = world.refractometer;
+  setup.photometer = world.photometer;
+  setup.sulphur = world.sulphur;
   setup.tools = world.tools;
   setup.specimen = scenario.specimen;
   setup.reagents_out = scenario.reagents_out;

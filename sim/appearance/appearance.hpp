@@ -1,9 +1,11 @@
 #pragma once
 
+#include "sim/column/vessel.hpp"
 #include "sim/optics/colour.hpp"
 
 #include <array>
 #include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -58,14 +60,23 @@ struct Sediment {
   double roughness_mm = 0; ///< Size of the lumps at its surface.
 };
 
+/// Powder strewn on the surface.
+struct Powder {
+  double floating_share = 0; ///< Of the grains strewn, still on the surface.
+  double cover = 0;          ///< Share of the surface they hide, 0..1.
+  double grain_mm = 0;       ///< Across.
+  optics::Xyz colour{};
+};
+
 /// What the eye can make of one vessel; no concentration, no grade and no name of a substance is in it.
 struct Appearance {
   double inner_diameter_mm = 14;
   double wall_mm = 1;
   double vessel_height_mm = 150;
   bool round_bottom = true;
-  double level_mm = 0;         ///< Surface above the inside bottom; 0 for an empty vessel.
-  double meniscus_rise_mm = 0; ///< How far the liquid climbs the wall above the level.
+  double level_mm = 0;                  ///< Surface above the inside bottom; 0 for an empty vessel.
+  std::vector<column::GlassMark> marks; ///< Lines on the glass.
+  double meniscus_rise_mm = 0;          ///< How far the liquid climbs the wall above the level.
   View view;
   std::uint32_t grain_seed = 0; ///< Fixes how a bed and a curd lie; the same vessel keeps it.
   std::vector<Row> rows;        ///< Bottom to top, covering 0..level_mm.
@@ -75,11 +86,12 @@ struct Appearance {
   double clot_from_mm = 0;  ///< Extent of the clot.
   double clot_to_mm = 0;
   optics::Xyz clot_colour{};
-  double heavy_to_mm = 0;   ///< Upper border of a heavy liquid that does not mix with water; 0 without.
-  double boiling = 0;       ///< 0..1
-  double steam = 0;         ///< 0..1
-  double foam_mm = 0;       ///< Height of foam on the surface.
-  double settled_share = 0; ///< Share of the visible solid that lies on the bottom.
+  double heavy_to_mm = 0;       ///< Upper border of a heavy liquid that does not mix with water; 0 without.
+  double boiling = 0;           ///< 0..1
+  double steam = 0;             ///< 0..1
+  double foam_mm = 0;           ///< Height of foam on the surface.
+  std::optional<Powder> powder; ///< Nothing where none was strewn.
+  double settled_share = 0;     ///< Share of the visible solid that lies on the bottom.
   std::vector<std::string> odours; ///< Words for a nose held near; filled only when smelled.
 };
 

@@ -102,6 +102,7 @@ Appearance look_at(const column::Column& column, const matter::Catalogue& catalo
   looks.wall_mm = column.shape.wall_mm;
   looks.vessel_height_mm = column.shape.height_mm;
   looks.round_bottom = column.shape.round_bottom;
+  looks.marks = column.shape.marks;
   looks.view = view;
   looks.grain_seed = static_cast<std::uint32_t>(optics::hash(seed) >> 32U);
   const double volume_ml = column.volume_ml();

@@ -4,6 +4,7 @@
 
 #include <string>
 #include <variant>
+#include <vector>
 
 namespace matula::bench {
 
@@ -47,6 +48,7 @@ struct LightFlame {
 };
 struct SetBath {
   double temperature_c = 100;
+  double warming_c_per_min = 0; ///< 0: as fast as the hot plate can.
 };
 /// Lowers the urinometer into a vessel; `wiped` dry and clean, `spun` so that it stands free of the wall.
 struct Float {
@@ -73,8 +75,51 @@ struct Protect {
   bool gloves = true;
   bool goggles = true;
 };
+/// Where waste goes. `Waste` is one vessel for all: nobody sorted it.
+enum class Bin { Waste, Sink, Acid, HeavyMetal, Solvent, Nitroprusside, Biohazard };
 struct Discard {
   VesselName vessel;
+  Bin bin = Bin::Waste;
+};
+/// Puts a drop on the refractometer's prism; `wiped` clean and dry before.
+struct Refract {
+  VesselName vessel;
+  bool wiped = true;
+};
+/// Stands a vessel in the photometer; a blank sets zero at its wavelength.
+struct Measure {
+  VesselName vessel;
+  double wavelength_nm = 620;
+  bool blank = false;
+};
+/// Spins tubes, each opposite the next in the list, at `rcf` times their weight.
+struct Centrifuge {
+  std::vector<VesselName> vessels;
+  double rcf = 400;
+  double seconds = 300;
+};
+/// Pours through paper; what it holds back lies on the paper afterwards.
+struct Filter {
+  VesselName from;
+  VesselName to;
+  double volume_ml = 0;
+  bool fresh_paper = true;
+};
+/// Strews a pinch of flowers of sulphur on the surface.
+struct SprinkleSulphur {
+  VesselName vessel;
+};
+/// Taps the glass with a finger.
+struct Tap {
+  VesselName vessel;
+};
+/// Works under the fume hood, or in the open room.
+struct Hood {
+  bool on = true;
+};
+/// Takes up what was spilled; with bleach, or with dry towels and soap.
+struct WipeSpill {
+  bool bleach = false;
 };
 /// Lets bench time pass.
 struct Wait {
@@ -82,6 +127,7 @@ struct Wait {
 };
 
 using Action = std::variant<Pour, Dispense, Mix, Move, LightFlame, SetBath, Float, LiftFloat, SpinFloat,
-                            ClearBubbles, Thermometer, Smell, Look, Protect, Discard, Wait>;
+                            ClearBubbles, Thermometer, Smell, Look, Protect, Discard, Wait, Refract, Measure,
+                            Centrifuge, Filter, SprinkleSulphur, Tap, Hood, WipeSpill>;
 
 } // namespace matula::bench

@@ -52,6 +52,9 @@ State begin(const Setup& setup) {
   for (int i = 1; i <= setup.tube_count; ++i) {
     state.vessels["tube-" + std::to_string(i)] = filled(setup, "test_tube", nothing);
   }
+  if (std::find(setup.reagents_out.begin(), setup.reagents_out.end(), "esbach") != setup.reagents_out.end()) {
+    state.vessels["esbach"] = filled(setup, "esbach_tube", nothing);
+  }
   for (auto& [name, vessel] : state.vessels) {
     disturbed(state, setup, vessel);
   }

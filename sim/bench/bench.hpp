@@ -6,6 +6,9 @@
 #include "sim/bench/outcome.hpp"
 #include "sim/bench/tools.hpp"
 #include "sim/column/column.hpp"
+#include "sim/instrument/photometer.hpp"
+#include "sim/instrument/refractometer.hpp"
+#include "sim/instrument/sulphur.hpp"
 #include "sim/instrument/urinometer.hpp"
 #include "sim/specimen/specimen.hpp"
 
@@ -31,6 +34,9 @@ struct Setup {
   const ageing::Laws* ageing = nullptr; ///< How specimens change as they stand; none: by chemistry alone.
   std::map<std::string, column::VesselShape> shapes; ///< By key.
   instrument::Urinometer urinometer;
+  instrument::Refractometer refractometer;
+  instrument::Photometer photometer;
+  instrument::Sulphur sulphur;
   Tools tools;
   specimen::Specimen specimen;
   std::vector<std::string> reagents_out; ///< Bottles on the shelf for this case.
@@ -69,13 +75,46 @@ struct Vessel {
   Place place = Place::Rack;
   Move held; ///< How it is held in the flame.
   VesselTrace trace;
-  std::int64_t lived_ticks = 0;  ///< Up to which the column has lived.
-  std::int64_t period_ticks = 1; ///< How much of the bench's time it may fall behind.
-  double disturbed_s = 0;        ///< When a hand last changed it.
+  std::int64_t lived_ticks = 0;   ///< Up to which the column has lived.
+  std::int64_t period_ticks = 1;  ///< How much of the bench's time it may fall behind.
+  double disturbed_s = 0;         ///< When a hand last changed it.
+  std::vector<std::string> waste; ///< Words of the bins its contents call for, sorted.
+  std::optional<instrument::Strewn> sulphur;
 };
 
 /// The bench lives in whole ticks, so that any split of the same time gives the same bits.
 inline constexpr double tick_s = 0.25;
+
+/// An unsafe act: how often, and when first.
+struct Slip {
+  int times = 0;
+  double first_s = -1;
+
+  void note(double now_s) {
+    first_s = times == 0 ? now_s : first_s;
+    ++times;
+  }
+};
+
+/// What was done that can hurt somebody, beyond what the vessels' traces tell.
+struct Hazards {
+  Slip outside_hood;                      ///< A bottle that belongs under the hood opened in the room.
+  Slip flammable_near_flame;              ///< Flammable liquid in the open while the burner was lit.
+  Slip wrong_bin;                         ///< Waste in a bin it does not belong in.
+  Slip cyanide_freed;                     ///< Nitroprusside met strong acid in a bin.
+  Slip chlorine_freed;                    ///< Bleach on acid or ammonia.
+  Slip unbalanced_rotor;                  ///< Tried to spin what does not balance.
+  double spilled_ml = 0;                  ///< Lying about now.
+  double spilled_all_ml = 0;              ///< In all.
+  std::vector<std::string> spilled_waste; ///< Words of what lies about.
+};
+
+/// A paper with what a filtration left on it.
+struct PaperResidue {
+  matter::Mixture held;  ///< Solids, and the liquid that wets the paper.
+  VesselName from;       ///< Last vessel filtered through it.
+  double filtered_s = 0; ///< When.
+};
 
 struct FloatState {
   VesselName vessel;
@@ -99,6 +138,14 @@ struct State {
   std::int64_t ticks = 0; ///< Lived so far; time_s may be up to one tick ahead.
   VesselName mixing;      ///< Vessel in motion during a Mix; empty otherwise.
   Manner mixing_manner = Manner::Swirl;
+  std::vector<VesselName> spinning; ///< In the centrifuge during a Centrifuge; empty otherwise.
+  double spin_rcf = 1;
+  double bath_warming_c_per_s = 0; ///< As set; 0: as fast as the hot plate can.
+  bool hood = false;
+  Hazards hazards;
+  std::optional<PaperResidue> filter_residue; ///< On the paper last used.
+  matter::Mixture prism_film;                 ///< Left on the refractometer's prism; empty when clean.
+  std::map<double, double> photometer_zero;   ///< Decadic extinction of the blank, by wavelength in nm.
 };
 
 /// The bench before the first action: specimen in its cup (after it has stood), distilled water, an empty

@@ -8,7 +8,7 @@
 namespace matula::bench {
 
 /// Uses of chance, one stream each, so that more draws for one cannot shift another.
-enum class Purpose : std::uint64_t { Lowering = 1, Bump = 2, Pieces = 3 };
+enum class Purpose : std::uint64_t { Lowering = 1, Bump = 2, Pieces = 3, Instrument = 4 };
 
 /// FNV-1a of a name.
 [[nodiscard]] constexpr std::uint64_t hash_name(std::string_view name) {

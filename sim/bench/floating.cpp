@@ -4,6 +4,7 @@
 #include "sim/bench/life.hpp"
 #include "sim/bench/words.hpp"
 #include "sim/matter/density.hpp"
+#include "sim/matter/surface.hpp"
 
 #include <algorithm>
 
@@ -12,21 +13,6 @@ namespace matula::bench {
 namespace {
 
 constexpr double least_gap_mm = 1; // between bulb and glass on both sides together
-
-double surface_tension_mn_m(const matter::Mixture& top, const Setup& setup) {
-  const matter::Catalogue& catalogue = *setup.chemistry->catalogue;
-  double tension = matter::water_surface_tension_mn_m(top.temperature_c);
-  for (const instrument::SurfaceActive& active : setup.urinometer.surface_actives) {
-    const auto id = catalogue.find_species(active.species);
-    if (id && !top.empty()) {
-      const double g_per_l = top.molar(*id) * catalogue.species[*id].molar_mass_g_per_mol;
-      tension -= active.largest_fall_mn_m * g_per_l / (g_per_l + active.half_g_per_l);
-    }
-  }
-  // What is at the surface already leaves less room for the next.
-  constexpr double lowest_mn_m = 45;
-  return std::max(tension, lowest_mn_m);
-}
 
 instrument::Chance draw_chance(State& state, const Setup& setup, const VesselName& vessel) {
   const auto next = [&] {
@@ -66,7 +52,7 @@ instrument::Bath bath_for_float(const Vessel& vessel, const Setup& setup) {
   }
   bath.density_kg_m3 = volume_ml > 0 ? mass / volume_ml : matter::density_kg_m3(column.sediment, catalogue);
   const matter::Mixture& top = column.layers.empty() ? column.sediment : column.layers.back();
-  bath.surface_tension_mn_m = surface_tension_mn_m(top, setup);
+  bath.surface_tension_mn_m = matter::surface_tension_mn_m(top, catalogue);
   return bath;
 }
 

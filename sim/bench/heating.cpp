@@ -1,5 +1,6 @@
 #include "sim/bench/heating.hpp"
 
+#include "sim/bench/hazards.hpp"
 #include "sim/bench/life.hpp"
 #include "sim/bench/pour.hpp"
 #include "sim/bench/words.hpp"
@@ -84,17 +85,26 @@ Outcome light_flame(State& state, const Setup& setup, const LightFlame& action) 
   catch_up_heated(state, setup);
   Outcome outcome;
   outcome.caution = action.on && !state.flame_on ? "flame" : "";
+  if (action.on && !state.flame_on && flammable_in_the_open(state, setup)) {
+    state.hazards.flammable_near_flame.note(state.time_s);
+    outcome.caution = "flammable";
+  }
   state.flame_on = action.on;
   return outcome;
 }
 
 Outcome set_bath(State& state, const Setup& setup, const SetBath& action) {
   constexpr double boiling_c = 100;
+  constexpr double seconds_per_min = 60;
   if (!(action.temperature_c >= 0 && action.temperature_c <= boiling_c)) {
     return refused("The bath holds water: set it from 0 to 100 degrees.");
   }
+  if (!(action.warming_c_per_min >= 0)) {
+    return refused("Say how fast the bath warms: 0 for as fast as it can, or so many degrees a minute.");
+  }
   catch_up_heated(state, setup);
   state.bath_target_c = action.temperature_c;
+  state.bath_warming_c_per_s = action.warming_c_per_min / seconds_per_min;
   return {};
 }
 

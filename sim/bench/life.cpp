@@ -4,6 +4,8 @@
 #include "sim/bench/flame.hpp"
 #include "sim/bench/floating.hpp"
 #include "sim/bench/keeping.hpp"
+#include "sim/bench/hazards.hpp"
+#include "sim/bench/powder.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -49,7 +51,7 @@ std::int64_t period(const State& state, const Setup& setup, const Vessel& vessel
   if (vessel.place == Place::Bath || off_room_k > hot_over_room_k || column.boiling > 0) {
     return hot_ticks;
   }
-  if (std::abs(column::mean_temperature_c(column) - setup.room_c) < same_temperature_k &&
+  if (!vessel.sulphur && std::abs(column::mean_temperature_c(column) - setup.room_c) < same_temperature_k &&
       holds_only_water(column)) {
     return never;
   }
@@ -69,6 +71,9 @@ column::Surroundings around(const State& state, const Setup& setup, const Vessel
   if (state.mixing == name) {
     s.inverting = state.mixing_manner == Manner::Invert;
     s.shear_per_s = s.inverting ? setup.tools.invert_shear_per_s : setup.tools.swirl_shear_per_s;
+  }
+  if (std::find(state.spinning.begin(), state.spinning.end(), name) != state.spinning.end()) {
+    s.gravity = state.spin_rcf;
   }
   return s;
 }
@@ -102,7 +107,9 @@ void live(State& state, const Setup& setup, const VesselName& name, Vessel& vess
   if (vessel.place == Place::Flame && state.flame_on) {
     bump(state, setup, name, vessel, seconds);
   }
+  spill(state, vessel, vessel.column.boil_over_ml - vessel.trace.boil_over_ml);
   vessel.trace.boil_over_ml = vessel.column.boil_over_ml;
+  live_powder(setup, vessel, seconds);
   write_trace(state, vessel, seconds);
 }
 
@@ -121,7 +128,10 @@ void take_turns(State& state, const Setup& setup) {
 void warm_bath(State& state, const Setup& setup) {
   const double target = std::max(state.bath_target_c, setup.room_c);
   if (state.bath_c < target) {
-    state.bath_c = std::min(target, state.bath_c + setup.tools.bath_warming_c_per_s * tick_s);
+    const double hot_plate = setup.tools.bath_warming_c_per_s;
+    const double per_s =
+        state.bath_warming_c_per_s > 0 ? std::min(state.bath_warming_c_per_s, hot_plate) : hot_plate;
+    state.bath_c = std::min(target, state.bath_c + per_s * tick_s);
   } else {
     state.bath_c -= (state.bath_c - target) * setup.tools.bath_cooling_share_per_s * tick_s;
   }

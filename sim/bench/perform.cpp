@@ -1,9 +1,14 @@
 #include "sim/bench/bench.hpp"
 
+#include "sim/bench/filter.hpp"
 #include "sim/bench/floating.hpp"
+#include "sim/bench/hazards.hpp"
 #include "sim/bench/heating.hpp"
+#include "sim/bench/measure.hpp"
 #include "sim/bench/pour.hpp"
+#include "sim/bench/powder.hpp"
 #include "sim/bench/senses.hpp"
+#include "sim/bench/spin.hpp"
 #include "sim/bench/words.hpp"
 
 namespace matula::bench {
@@ -29,6 +34,19 @@ struct Performer {
   Outcome operator()(const Smell& action) const { return smell(state, setup, action); }
   Outcome operator()(const Look& action) const { return look_closely(state, setup, action); }
   Outcome operator()(const Discard& action) const { return discard(state, setup, action); }
+
+  Outcome operator()(const Refract& action) const { return refract(state, setup, action); }
+  Outcome operator()(const Measure& action) const { return measure(state, setup, action); }
+  Outcome operator()(const Centrifuge& action) const { return centrifuge(state, setup, action); }
+  Outcome operator()(const Filter& action) const { return filter(state, setup, action); }
+  Outcome operator()(const SprinkleSulphur& action) const { return sprinkle(state, setup, action); }
+  Outcome operator()(const Tap& action) const { return tap(state, setup, action); }
+  Outcome operator()(const WipeSpill& action) const { return wipe_spill(state, action); }
+
+  Outcome operator()(const Hood& action) const {
+    state.hood = action.on;
+    return {};
+  }
 
   Outcome operator()(const Protect& action) const {
     state.gloves = action.gloves;

@@ -1,5 +1,6 @@
 #include "sim/bench/pour.hpp"
 
+#include "sim/bench/hazards.hpp"
 #include "sim/bench/life.hpp"
 #include "sim/bench/words.hpp"
 
@@ -10,6 +11,8 @@ namespace matula::bench {
 namespace {
 
 constexpr double least_ml = 1e-3; // rounding, not liquid
+
+} // namespace
 
 Vessel* find(State& state, const VesselName& name) {
   const auto found = state.vessels.find(name);
@@ -54,8 +57,6 @@ void add(State& state, const Setup& setup, const VesselName& name, Vessel& vesse
   disturbed(state, setup, vessel);
 }
 
-} // namespace
-
 std::string touch(State& state, const Vessel& vessel, const VesselName& name) {
   const bool patient = name == "specimen" || (name != "water" && vessel.column.volume_ml() > 0);
   if (!patient || state.gloves || state.handled_without_gloves_s >= 0) {
@@ -88,6 +89,7 @@ Outcome pour(State& state, const Setup& setup, const Pour& action) {
   const double volume_ml = std::min(action.volume_ml, from->column.volume_ml());
   const matter::Mixture liquid = column::draw_out(from->column, volume_ml, *setup.chemistry->catalogue);
   disturbed(state, setup, *from);
+  merge_waste(*to, from->waste);
   add(state, setup, action.to, *to, liquid, action.from, action.gently);
   return outcome;
 }
@@ -111,9 +113,11 @@ Outcome dispense(State& state, const Setup& setup, const Dispense& action) {
   const double age_days = aged != setup.bottle_age_days.end() ? aged->second : 0.0;
   const matter::Mixture liquid = from_bottle(*reagent, action.volume_ml, setup.room_c, age_days,
                                              setup.bottle_decays, *setup.chemistry->catalogue);
-  add(state, setup, action.to, *to, liquid, action.reagent, action.gently);
   Outcome outcome;
   outcome.caution = reagent->caution;
+  const std::string danger = open_bottle(state, *reagent, *to);
+  outcome.caution = danger.empty() ? outcome.caution : danger;
+  add(state, setup, action.to, *to, liquid, action.reagent, action.gently);
   return outcome;
 }
 
@@ -159,15 +163,19 @@ Outcome discard(State& state, const Setup& setup, const Discard& action) {
   if (state.floating && state.floating->vessel == action.vessel) {
     return refused("Lift the float out of " + spoken(action.vessel) + " first.");
   }
+  Outcome outcome;
+  outcome.caution = throw_away(state, *vessel, action.bin);
   vessel->column = column::empty_column(vessel->column.shape, *setup.chemistry->catalogue);
   vessel->place = Place::Rack;
+  vessel->waste.clear();
+  vessel->sulphur.reset();
   // A clean vessel has no history, but what was done to people in the room stays.
   VesselTrace clean;
   clean.seconds_pointed_at_person = vessel->trace.seconds_pointed_at_person;
   clean.seconds_held_still_in_flame = vessel->trace.seconds_held_still_in_flame;
   vessel->trace = clean;
   disturbed(state, setup, *vessel);
-  return {};
+  return outcome;
 }
 
 } // namespace matula::bench

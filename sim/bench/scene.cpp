@@ -4,6 +4,7 @@
 #include "sim/bench/bench.hpp"
 #include "sim/bench/chance.hpp"
 #include "sim/bench/floating.hpp"
+#include "sim/bench/powder.hpp"
 
 #include <algorithm>
 
@@ -39,6 +40,9 @@ appearance::Appearance look(const State& state, const Setup& setup, const Vessel
       optics::hash(setup.seed ^ static_cast<std::uint64_t>(Purpose::Pieces)) ^ hash_name(vessel);
   appearance::Appearance looks =
       appearance::look_at(found->second.column, *setup.chemistry->catalogue, *setup.optics, view, seed);
+  if (found->second.sulphur) {
+    looks.powder = look_at_powder(setup, found->second, view);
+  }
   if (state.floating && state.floating->vessel == vessel) {
     const instrument::Bath bath = bath_for_float(found->second, setup);
     raise_level(looks, instrument::level_with_float_mm(setup.urinometer, state.floating->state, bath));
@@ -50,6 +54,8 @@ Scene make_scene(const State& state, const Setup& setup, const appearance::View&
   Scene scene;
   scene.time_s = state.time_s;
   scene.flame_on = state.flame_on;
+  scene.hood = state.hood;
+  scene.spilled_ml = state.hazards.spilled_ml;
   scene.bath_c = state.bath_c;
   scene.room_c = setup.room_c;
   scene.shelf = setup.reagents_out;

@@ -31,8 +31,10 @@ struct Scene {
   double time_s = 0;
   std::vector<SeenVessel> vessels;
   bool flame_on = false;
-  double bath_c = 22; ///< The bath has a thermometer in it.
-  double room_c = 22; ///< The wall thermometer.
+  bool hood = false;     ///< Working under the fume hood.
+  double spilled_ml = 0; ///< Lying on the bench.
+  double bath_c = 22;    ///< The bath has a thermometer in it.
+  double room_c = 22;    ///< The wall thermometer.
   std::optional<SeenFloat> floating;
   std::vector<std::string> shelf; ///< Reagent keys.
 };

@@ -18,7 +18,15 @@ struct Tools {
   double bumps_per_s_moving = 0.004; ///< While it is kept moving but filled beyond half its capacity.
   double bump_low_ml = 0.3;          ///< Liquid thrown out by one bump, least and most.
   double bump_high_ml = 1.5;
-  double water_bottle_ml = 45; ///< Distilled water standing ready in a jar of its own.
+  double water_bottle_ml = 45;  ///< Distilled water standing ready in a jar of its own.
+  double rotor_radius_cm = 16;  ///< To the middle of a spun tube's liquid.
+  double rotor_most_rcf = 3000; ///< Beyond it glass tubes break.
+  double rotor_balance_g = 0.5; ///< Most two opposite tubes may differ.
+  double rotor_run_s = 30;      ///< To full speed, and as long to a stop without the brake.
+  double paper_pore_um = 2.5;   ///< Particles so wide are held back half.
+  double paper_sharpness = 4;   ///< How fast that share rises with width.
+  double paper_holds_ml = 0.4;  ///< Liquid a wetted paper keeps.
+  double paper_ml_per_s = 0.1;
 };
 
 } // namespace matula::bench

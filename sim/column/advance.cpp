@@ -87,7 +87,7 @@ void step(Column& column, const Chemistry& chemistry, const Surroundings& surrou
     reaction::react(column.sediment, chemistry, *chemistry.catalogue, seconds, surroundings.shear_per_s,
                     surroundings.exposure);
   }
-  settle(column, chemistry, extents(column), shear_per_s, seconds);
+  settle(column, chemistry, extents(column), shear_per_s, seconds, surroundings.gravity);
 }
 
 /// Nothing is heated fast, stirred or boiling.

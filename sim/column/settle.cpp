@@ -86,9 +86,16 @@ void rise(Column& column, std::size_t kind, std::size_t bin, double unit_speed,
 
 /// Volume the bed needs for its solids and the liquid between them, mL.
 double bed_volume_ml(const matter::Mixture& bed, const Chemistry& chemistry) {
+  constexpr double packing_c = 20; // of ParticleKind::bed_packing
   double volume_ml = 0;
   for (std::size_t k = 0; k < bed.populations.size(); ++k) {
-    const double densest_bed = chemistry.catalogue->particles[k].bed_packing;
+    if (bed.populations[k].empty()) {
+      continue;
+    }
+    const matter::ParticleKind& kind = chemistry.catalogue->particles[k];
+    const double warmer_k =
+        std::clamp(bed.temperature_c - packing_c, -20.0, 20.0); // as far as beds were measured
+    const double densest_bed = kind.bed_packing / (1 + kind.bed_swelling_per_k * warmer_k);
     const double solid_g_per_ml = chemistry.catalogue->particles[k].solid_density_kg_m3 / kg_m3_per_g_ml;
     const auto& packing = chemistry.collisions[k].packing;
     for (std::size_t i = 0; i < size_bins; ++i) {
@@ -123,11 +130,11 @@ double hindrance(double volume_fraction) {
 }
 
 void settle(Column& column, const Chemistry& chemistry, const std::vector<Extent>& heights,
-            const std::vector<double>& shear_per_s, double seconds) {
+            const std::vector<double>& shear_per_s, double seconds, double gravity) {
   std::vector<double> factors;
   factors.reserve(column.layers.size());
   for (const matter::Mixture& layer : column.layers) {
-    factors.push_back(fall_factor(layer, chemistry, factors.empty()));
+    factors.push_back(gravity * fall_factor(layer, chemistry, factors.empty()));
   }
   for (std::size_t k = 0; k < chemistry.collisions.size(); ++k) {
     const CollisionTable& table = chemistry.collisions[k];

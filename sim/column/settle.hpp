@@ -9,8 +9,8 @@ namespace matula::column {
 [[nodiscard]] double hindrance(double volume_fraction);
 
 /// Lets clusters fall (or rise) through the layers for `seconds` and lie down as sediment, which keeps liquid
-/// between them.
+/// between them. `gravity` is the weight of things against their weight at rest.
 void settle(Column& column, const Chemistry& chemistry, const std::vector<Extent>& heights,
-            const std::vector<double>& shear_per_s, double seconds);
+            const std::vector<double>& shear_per_s, double seconds, double gravity = 1);
 
 } // namespace matula::column

@@ -1,17 +1,6 @@
 #pragma once
 
-#include <string>
-#include <vector>
-
 namespace matula::instrument {
-
-/// A dissolved substance that gathers at the surface and lowers its tension, most of it at small amounts
-/// (Langmuir).
-struct SurfaceActive {
-  std::string species; ///< Key.
-  double largest_fall_mn_m = 0;
-  double half_g_per_l = 1; ///< Half of the fall.
-};
 
 /// What one particular float does beyond Archimedes.
 struct FloatHabits {
@@ -41,7 +30,6 @@ struct Urinometer {
   double zero_error = 0;                ///< Reading in distilled water at calibration_c, less 1.000.
   double glass_expansion_per_k = 25e-6; ///< Cubic; ISO 1768:1975 conventional value for soda-lime glass.
   FloatHabits habits;
-  std::vector<SurfaceActive> surface_actives;
 };
 
 /// The liquid a float is lowered into.

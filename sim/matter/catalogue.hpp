@@ -18,6 +18,9 @@ struct Reagent {
   double grams_per_ml = 1; ///< Of what is in the bottle, powder counted without its air.
   double drop_ml = 0.05;   ///< Common practice: 20 drops to the millilitre.
   std::string caution;     ///< Key of the caution shown beside the bottle; may be empty.
+  std::string waste;      ///< Word of the bin its leftovers belong in; empty: the sink.
+  bool hood = false;      ///< To be opened under the fume hood only.
+  bool flammable = false; ///< Its vapour catches fire near a flame.
   std::string source;
 };
 

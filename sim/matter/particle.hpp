@@ -39,7 +39,8 @@ struct ParticleKind {
   std::size_t guard_species = no_guard;
   double guard_half_mol_per_l = 0.01; ///< Sticking falls as (1 + c/half)^-power.
   double guard_power = 1;
-  double bed_packing = 0.5; ///< Most solid a bed of it holds, share of the bed's volume.
+  double bed_packing = 0.5;      ///< Most solid a bed of it holds at 20 °C, share of the bed's volume.
+  double bed_swelling_per_k = 0; ///< Growth of that bed's volume with warmth, relative.
   /// Radius of the loose flocs its grains gather to at rest, at a solid volume fraction of 1e-4; it goes with
   /// the square root of that fraction. They fall together and part when shaken. 0: grains fall singly.
   double loose_floc_radius_m = 0;

@@ -2,6 +2,7 @@
 
 #include "sim/optics/spectrum.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -9,6 +10,13 @@ namespace matula::matter {
 
 /// Index of a species in the catalogue.
 using SpeciesId = std::size_t;
+
+/// How a dissolved substance gathers at the surface (Szyszkowski): pressure R T excess ln(1 + c/half).
+struct SurfaceActivity {
+  double excess_umol_per_m2 = 0;   ///< Of the full surface; 0 for what does not gather there.
+  double half_mol_per_l = 1;       ///< Concentration scale.
+  double saturation_mol_per_l = 0; ///< More changes nothing: micelles, or the limit of solubility; 0: none.
+};
 
 /// A dissolved substance. Acids and bases are counted as the total over their protonation states.
 struct Species {
@@ -23,7 +31,11 @@ struct Species {
   std::string odour;                            ///< Word for the smell; empty when odourless.
   double odour_threshold_mmol_per_l = 0;        ///< Below this the nose finds nothing.
   std::string odour_form = "total"; ///< Which form is volatile: "total", "acid" (fully protonated) or "base".
-  std::string source;               ///< Key of the model book.
+  /// Molar refraction at 589 nm, mL/mol; nothing when nobody has given one (a general organic substance
+  /// then).
+  std::optional<double> refraction_ml_per_mol;
+  SurfaceActivity surface;
+  std::string source; ///< Key of the model book.
 };
 
 } // namespace matula::matter

@@ -25,6 +25,9 @@ inline bench::Setup setup() {
   s.optics = &world().optics;
   s.shapes = world().shapes;
   s.urinometer = world().urinometer;
+  s.refractometer = world().refractometer;
+  s.photometer = world().photometer;
+  s.sulphur = world().sulphur;
   s.tools = world().tools;
   s.reagents_out = {"acetic_acid_10", "ssa_3", "benedict"};
   s.specimen.volume_ml = 60;
