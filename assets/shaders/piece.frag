@@ -1,4 +1,4 @@
-// One visible piece: granule 0, floc 1, clot 2, crystal 3, bubble 4.
+// One visible piece: granule 0, floc 1, clot 2, crystal 3, bubble 4; or a bar of ink on the glass, 5.
 in vec2 v_at;
 in float v_px_size;
 flat in vec4 v_colour;
@@ -15,6 +15,11 @@ void main() {
   float soft = max(v_px_size * 0.7, 0.06);
   float alpha = 0.0;
   float lit = 1.0;
+  if (kind == 5) {
+    float inside = step(max(abs(p.x), abs(p.y)), 1.0);
+    o_colour = vec4(v_colour.rgb * v_colour.a * inside, v_colour.a * inside);
+    return;
+  }
   if (kind == 4) {
     alpha = smoothstep(1.0 + soft, 1.0 - soft, r);
     float ring = smoothstep(0.62, 0.98, r);

@@ -37,7 +37,7 @@ reaction::Arrhenius read_arrhenius(const strict::Table& table) {
   reaction::Arrhenius k;
   k.k_ref = table.number("k", {0, 1e12, "1/s or L/mol/s"});
   k.reference_c = table.number("reference_c", {0, 150, "degrees C"});
-  k.activation_kj_per_mol = table.number("activation_kj_per_mol", {0, 600, "kJ/mol"});
+  k.activation_kj_per_mol = table.number("activation_kj_per_mol", {-300, 600, "kJ/mol"});
   return k;
 }
 

@@ -207,6 +207,13 @@ std::uint64_t look_hash(const Appearance& looks) {
   colour(looks.sediment.colour);
   h.add(looks.clot_fraction, 2e-3).add(looks.clot_from_mm, 0.02).add(looks.clot_to_mm, 0.02);
   colour(looks.clot_colour);
+  if (looks.powder) {
+    h.add(looks.powder->cover, 2e-3).add(looks.powder->grain_mm, 0.01);
+    colour(looks.powder->colour);
+  }
+  for (const column::GlassMark& mark : looks.marks) {
+    h.add(mark.label).add(mark.height_mm, 0.02);
+  }
   h.add(looks.boiling, 0.01).add(looks.steam, 0.01).add(looks.foam_mm, 0.05);
   return h.value();
 }

@@ -51,7 +51,7 @@ struct DrawnPiece {
   float tall_mm = 0;
   std::array<float, 3> rgb{};
   float opacity = 0;
-  float kind = 0; ///< appearance::PieceKind.
+  float kind = 0; ///< appearance::PieceKind, or 5 for a bar of ink.
   float seed = 0; ///< 0..1
   float veil = 0; ///< Share of its light lost in the liquid before it.
   float spare = 0;
@@ -60,6 +60,12 @@ struct DrawnPiece {
 
 /// Steam bubbles of a boiling tube at an instant; deterministic in `seconds`.
 [[nodiscard]] std::vector<DrawnPiece> boiling_bubbles(const appearance::Appearance& looks, double seconds);
+
+/// Lines and letters on the glass, light on the black card and dark on the others.
+[[nodiscard]] std::vector<DrawnPiece> glass_marks(const appearance::Appearance& looks);
+
+/// Powder that floats on the surface.
+[[nodiscard]] std::vector<DrawnPiece> strewn_grains(const appearance::Appearance& looks);
 
 /// Height above the inside bottom where the print of a card ends, so that the lens of a round end shows bare
 /// card.

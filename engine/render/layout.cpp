@@ -66,19 +66,29 @@ void place_tubes(SceneLayout& at, const bench::Scene& scene, double scale) {
   }
 }
 
+/// Where things stand when an Esbach tube is out as well.
+double crowded_centre(const bench::VesselName& name) {
+  return name == "specimen" ? 0.085 : name == "jar" ? 0.205 : name == "esbach" ? 0.302 : 0.399;
+}
+
 void place_others(SceneLayout& at, const bench::Scene& scene, double scale) {
+  const bool crowded = std::any_of(scene.vessels.begin(), scene.vessels.end(),
+                                   [](const bench::SeenVessel& v) { return v.name == "esbach"; });
   for (const auto& v : scene.vessels) {
     if (is_tube(v.name)) {
       continue;
     }
-    const double centre = v.name == "specimen" ? 0.09 : v.name == "jar" ? 0.245 : 0.385;
+    const double centre = crowded                ? crowded_centre(v.name)
+                          : v.name == "specimen" ? 0.09
+                          : v.name == "jar"      ? 0.245
+                                                 : 0.385;
     const Rect r =
         glass_rect(v.looks, at.bench.x + at.bench.w * centre, at.bench.y + at.bench.h * 0.94, scale);
     at.vessels[v.name] = r;
     if (v.name == "specimen") {
       at.paper[v.name] = {r.x + r.w * 0.05F, r.y + r.h * 0.44F, r.w * 0.90F, r.h * 0.46F};
     }
-    at.paper["tag:" + v.name] = standing(at.bench, centre, 0.988, 0.115, 0.036);
+    at.paper["tag:" + v.name] = standing(at.bench, centre, 0.988, crowded ? 0.092 : 0.115, 0.036);
   }
 }
 

@@ -89,6 +89,9 @@ VesselPainter::Kept& VesselPainter::keep(const std::string& name, const Appearan
   std::vector<DrawnPiece> pieces = drawn_pieces(looks);
   const std::vector<DrawnPiece> bubbles = boiling_bubbles(looks, place.seconds);
   pieces.insert(pieces.end(), bubbles.begin(), bubbles.end());
+  for (const auto& more : {strewn_grains(looks), glass_marks(looks)}) {
+    pieces.insert(pieces.end(), more.begin(), more.end());
+  }
   kept.piece_count = static_cast<int>(pieces.size());
   if (!pieces.empty()) {
     GLuint buffer = 0;

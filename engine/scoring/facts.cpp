@@ -6,7 +6,7 @@
 namespace matula::scoring {
 namespace {
 
-constexpr std::array<std::string_view, 42> names{
+constexpr std::array<std::string_view, 49> names{
     // A test tube, up to the moment its grade was written.
     "urine_ml", "water_ml", "reagent_ml", "acid_drops", "acid_drops_if_any", "acid_per_urine",
     "acid_after_boiling", "hot_after_acid_s", "seconds_above_90c", "seconds_above_90c_with_urine",
@@ -20,7 +20,9 @@ constexpr std::array<std::string_view, 42> names{
     "specimen_mixed", "smelled_before_odour",
     // The whole sitting.
     "pointed_at_person_s", "heated_without_goggles", "acid_without_goggles", "handled_without_gloves",
-    "flame_left_on", "held_still_s", "goggles_off_at_s", "gloves_off_at_s"};
+    "flame_left_on", "held_still_s", "goggles_off_at_s", "gloves_off_at_s", "opened_outside_hood",
+    "flammable_near_flame", "wrong_bin", "cyanide_freed", "chlorine_freed", "spill_left_ml",
+    "unbalanced_rotor"};
 
 } // namespace
 

@@ -119,6 +119,9 @@ std::vector<Mark> mark_process(const Case& marked) {
 std::vector<Mark> mark_safety(const Case& marked, bool& stop) {
   std::vector<Mark> marks;
   for (const auto& rule : marked.book.safety) {
+    if (marked.replay.safety.count(rule.fact) == 0) {
+      continue; // No occasion for it in this sitting.
+    }
     const auto sentence = fault(rule, marked.replay.safety);
     Mark mark;
     mark.ledger = Ledger::Safety;

@@ -106,6 +106,27 @@ Facts float_facts(const Watch& watch, double calibration_c) {
   return facts;
 }
 
+namespace {
+
+/// Only where there was an occasion: who never opened such a bottle is neither praised nor blamed.
+void add_hazards(Facts& facts, const bench::Hazards& hazards) {
+  const auto add = [&facts](const char* name, bool occasion, double value) {
+    if (occasion) {
+      facts[name] = value;
+    }
+  };
+  add("opened_outside_hood", hazards.hood_bottles > 0, hazards.outside_hood.times);
+  const bool flammable = hazards.flammable_bottles + hazards.flammable_near_flame.times > 0;
+  add("flammable_near_flame", flammable, hazards.flammable_near_flame.times);
+  add("wrong_bin", hazards.bins > 0, hazards.wrong_bin.times);
+  add("cyanide_freed", hazards.cyanide_freed.times > 0, hazards.cyanide_freed.times);
+  add("chlorine_freed", hazards.chlorine_freed.times > 0, hazards.chlorine_freed.times);
+  add("spill_left_ml", hazards.spilled_all_ml > 0, hazards.spilled_ml);
+  add("unbalanced_rotor", hazards.spins + hazards.unbalanced_rotor.times > 0, hazards.unbalanced_rotor.times);
+}
+
+} // namespace
+
 Facts safety_facts(const bench::State& state, const Watch& watch) {
   Facts facts;
   double pointed = watch.pointed_at_person_s;
@@ -122,6 +143,7 @@ Facts safety_facts(const bench::State& state, const Watch& watch) {
   facts["gloves_off_at_s"] = state.handled_without_gloves_s;
   facts["acid_without_goggles"] = watch.strong_reagents_without_goggles;
   facts["flame_left_on"] = state.flame_on ? 1 : 0;
+  add_hazards(facts, state.hazards);
   return facts;
 }
 

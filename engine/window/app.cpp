@@ -11,6 +11,22 @@ void App::say(const std::string& words, bool refusal) {
   message_is_refusal = refusal;
 }
 
+namespace {
+
+std::string say_reading(const bench::Reading& reading) {
+  if (reading.instrument == "photometer") {
+    return reading.off_scale ? "Photometer: " + reading.words
+                             : fmt::format("Photometer: {:.3f} A. {}", reading.value, reading.words);
+  }
+  if (reading.off_scale && reading.value < 1) {
+    return "Refractometer: " + reading.words;
+  }
+  return fmt::format("Refractometer: {} {:.4f}. {}", reading.off_scale ? "beyond" : "the edge stands at",
+                     reading.value, reading.words);
+}
+
+} // namespace
+
 void App::act(const bench::Action& action, const std::string& done_words) {
   const bench::Outcome outcome = desk->act(action);
   changed = true;
@@ -24,7 +40,9 @@ void App::act(const bench::Action& action, const std::string& done_words) {
   if (!done_words.empty()) {
     say(done_words);
   }
-  if (outcome.thermometer_c) {
+  if (outcome.reading) {
+    say(say_reading(*outcome.reading));
+  } else if (outcome.thermometer_c) {
     say(fmt::format("{}: the thermometer shows {:.1f} °C.", say_vessel(hands.vessel),
                     *outcome.thermometer_c));
   } else if (std::holds_alternative<bench::Smell>(action)) {
@@ -126,6 +144,9 @@ std::string say_vessel(const bench::VesselName& name) {
   }
   if (name == "water") {
     return "Distilled water";
+  }
+  if (name == "esbach") {
+    return "Esbach tube";
   }
   return name.rfind("tube-", 0) == 0 ? "Tube " + name.substr(5) : name;
 }

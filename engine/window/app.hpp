@@ -44,6 +44,15 @@ struct Hands {
   double bath_c = 100;
   bool wipe = true;
   bool spin = true;
+  bool wipe_prism = true;
+  double wavelength_nm = 620;
+  double rcf = 400;
+  double spin_minutes = 5;
+  bench::VesselName counterweight; ///< Opposite the vessel in the hand.
+  bench::VesselName filter_from = "specimen";
+  double filter_ml = 8;
+  double warming_c_per_min = 0;
+  int bin = 0;
 };
 
 /// The tab of the control record.

@@ -127,6 +127,7 @@ render::Show show_of(const App& app) {
   show.labels["tag:specimen"] = "Specimen";
   show.labels["tag:jar"] = "Jar";
   show.labels["tag:water"] = "Water";
+  show.labels["tag:esbach"] = "Esbach";
   return show;
 }
 

@@ -13,6 +13,10 @@ void draw_do_tab(App& app) {
   draw_heat_group(app);
   draw_look_group(app);
   draw_float_group(app);
+  draw_measure_group(app);
+  draw_separate_group(app);
+  draw_sulphur_group(app);
+  draw_waste_group(app);
 }
 
 } // namespace matula::window

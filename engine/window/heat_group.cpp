@@ -51,10 +51,6 @@ void draw_mix_group(App& app) {
   if (app.widgets.button("mix.invert", "Invert for 10 s")) {
     app.act(bench::Mix{app.hands.vessel, bench::Manner::Invert, 10}, "Inverted again and again.");
   }
-  flow(width_of("Empty into the waste"));
-  if (app.widgets.button("discard", "Empty into the waste")) {
-    app.act(bench::Discard{app.hands.vessel}, "Emptied and rinsed.");
-  }
 }
 
 void draw_heat_group(App& app) {
@@ -81,12 +77,15 @@ void draw_heat_group(App& app) {
   ImGui::TextUnformatted("°C");
   ImGui::SameLine();
   if (app.widgets.button("bath.set", "Set the bath")) {
-    app.act(bench::SetBath{app.hands.bath_c});
+    app.act(bench::SetBath{app.hands.bath_c, app.hands.warming_c_per_min});
   }
   ImGui::SameLine();
   if (app.widgets.button("bath.in", "Into the bath")) {
     app.act(bench::Move{app.hands.vessel, bench::Place::Bath}, "Standing in the water bath.");
   }
+  app.widgets.number("bath.rate", app.hands.warming_c_per_min, 0, 30, number_width(), "%.1f");
+  ImGui::SameLine();
+  ImGui::TextUnformatted("°C a minute (0: as fast as it can)");
   ImGui::Text("Bath %.0f °C, room %.0f °C", app.scene->bath_c, app.scene->room_c);
 }
 

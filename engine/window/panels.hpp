@@ -34,6 +34,10 @@ void draw_heat_group(App& app);
 void draw_look_group(App& app);
 void draw_float_group(App& app);
 void draw_safety_group(App& app);
+void draw_measure_group(App& app);
+void draw_separate_group(App& app);
+void draw_sulphur_group(App& app);
+void draw_waste_group(App& app);
 
 /// Draws whichever screen is due into a window of this size.
 void draw_frame(App& app, float width, float height);

@@ -98,12 +98,17 @@ struct Slip {
 
 /// What was done that can hurt somebody, beyond what the vessels' traces tell.
 struct Hazards {
-  Slip outside_hood;                      ///< A bottle that belongs under the hood opened in the room.
-  Slip flammable_near_flame;              ///< Flammable liquid in the open while the burner was lit.
-  Slip wrong_bin;                         ///< Waste in a bin it does not belong in.
-  Slip cyanide_freed;                     ///< Nitroprusside met strong acid in a bin.
-  Slip chlorine_freed;                    ///< Bleach on acid or ammonia.
-  Slip unbalanced_rotor;                  ///< Tried to spin what does not balance.
+  Slip outside_hood;         ///< A bottle that belongs under the hood opened in the room.
+  Slip flammable_near_flame; ///< Flammable liquid in the open while the burner was lit.
+  Slip wrong_bin;            ///< Waste in a bin it does not belong in.
+  Slip cyanide_freed;        ///< Nitroprusside met strong acid in a bin.
+  Slip chlorine_freed;       ///< Bleach on acid or ammonia.
+  Slip unbalanced_rotor;     ///< Tried to spin what does not balance.
+  // How often there was an occasion at all.
+  int hood_bottles = 0;
+  int flammable_bottles = 0;
+  int bins = 0;
+  int spins = 0;
   double spilled_ml = 0;                  ///< Lying about now.
   double spilled_all_ml = 0;              ///< In all.
   std::vector<std::string> spilled_waste; ///< Words of what lies about.

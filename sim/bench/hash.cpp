@@ -21,6 +21,12 @@ private:
   std::uint64_t value_ = 0;
 };
 
+void add(Hasher& hasher, const instrument::Strewn& strewn) {
+  for (const double mg : strewn.floating_mg) {
+    hasher.add(mg);
+  }
+}
+
 void add(Hasher& hasher, const Vessel& vessel) {
   hasher.add(column::state_hash(vessel.column));
   hasher.add(static_cast<std::uint64_t>(vessel.place));
@@ -31,6 +37,9 @@ void add(Hasher& hasher, const Vessel& vessel) {
   hasher.add(vessel.trace.seconds_above_90c);
   hasher.add(vessel.trace.boiling_seconds);
   hasher.add(vessel.trace.boil_over_ml);
+  if (vessel.sulphur) {
+    add(hasher, *vessel.sulphur);
+  }
 }
 
 void add(Hasher& hasher, const FloatState& floating) {
@@ -40,6 +49,49 @@ void add(Hasher& hasher, const FloatState& floating) {
   hasher.add(floating.state.wall_shift_mm);
   hasher.add(floating.state.bubble_volume_ml);
   hasher.add(floating.state.touches_wall);
+}
+
+void add(Hasher& hasher, const Slip& slip) {
+  hasher.add(static_cast<std::uint64_t>(slip.times));
+  hasher.add(slip.first_s);
+}
+
+void add(Hasher& hasher, const Hazards& hazards) {
+  for (const Slip* slip : {&hazards.outside_hood, &hazards.flammable_near_flame, &hazards.wrong_bin,
+                           &hazards.cyanide_freed, &hazards.chlorine_freed, &hazards.unbalanced_rotor}) {
+    add(hasher, *slip);
+  }
+  hasher.add(hazards.spilled_ml);
+  hasher.add(hazards.spilled_all_ml);
+}
+
+/// What only some sittings use, so that a bench without it keeps its hash.
+void add_if_used(Hasher& hasher, const State& state) {
+  if (state.filter_residue) {
+    for (const double mmol : state.filter_residue->held.mmol) {
+      hasher.add(mmol);
+    }
+    for (const matter::Population& population : state.filter_residue->held.populations) {
+      hasher.add(population.total_g());
+    }
+  }
+  for (const double mmol : state.prism_film.mmol) {
+    hasher.add(mmol);
+  }
+  for (const auto& [wavelength_nm, zero] : state.photometer_zero) {
+    hasher.add(wavelength_nm);
+    hasher.add(zero);
+  }
+  if (state.hood) {
+    hasher.add(state.hood);
+  }
+  const Hazards& hazards = state.hazards;
+  if (hazards.spilled_all_ml > 0 || hazards.outside_hood.times + hazards.flammable_near_flame.times +
+                                            hazards.wrong_bin.times + hazards.cyanide_freed.times +
+                                            hazards.chlorine_freed.times + hazards.unbalanced_rotor.times >
+                                        0) {
+    add(hasher, hazards);
+  }
 }
 
 } // namespace
@@ -64,6 +116,7 @@ std::uint64_t state_hash(const State& state) {
   hasher.add(state.handled_without_gloves_s);
   hasher.add(state.heated_without_goggles_s);
   hasher.add(state.random_counter);
+  add_if_used(hasher, state);
   return hasher.value();
 }
 

@@ -62,6 +62,8 @@ void merge_waste(Vessel& vessel, const std::vector<std::string>& words) {
 
 std::string open_bottle(State& state, const matter::Reagent& reagent, Vessel& to) {
   std::string caution;
+  state.hazards.hood_bottles += reagent.hood ? 1 : 0;
+  state.hazards.flammable_bottles += reagent.flammable ? 1 : 0;
   if (reagent.hood && !state.hood) {
     state.hazards.outside_hood.note(state.time_s);
     caution = "hood";
@@ -89,6 +91,7 @@ std::string throw_away(State& state, const Vessel& vessel, Bin bin) {
   if (vessel.column.volume_ml() <= 0) {
     return "";
   }
+  ++state.hazards.bins;
   const bool cyanide = (holds(vessel.waste, nitroprusside) && bin == Bin::Acid) ||
                        (holds(vessel.waste, acid) && bin == Bin::Nitroprusside);
   if (cyanide) {

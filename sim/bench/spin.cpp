@@ -126,6 +126,7 @@ Outcome centrifuge(State& state, const Setup& setup, const Centrifuge& action) {
     catch_up(state, setup, name, vessel);
     disturbed(state, setup, vessel);
   }
+  ++state.hazards.spins;
   state.spinning = action.vessels;
   constexpr double mean_of_a_run_up = 1.0 / 3; // the square of a speed that rises evenly
   const double running = std::max(1.0, mean_of_a_run_up * action.rcf);

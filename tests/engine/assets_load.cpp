@@ -121,7 +121,7 @@ TEST_CASE("A float that breaks Archimedes is refused") {
   scenario::Problems problems;
   assets::World world;
   world.catalogue = assets::load_catalogue(shipped, problems);
-  assets::read_instruments(scratch.write("instruments.toml", text.c_str()), world.catalogue, world, problems);
+  assets::read_instruments(scratch.write("instruments.toml", text.c_str()), world, problems);
   REQUIRE(problems.size() == 1);
   CHECK(problems[0].found == "mass_g = 9.0");
 }

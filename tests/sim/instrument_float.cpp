@@ -17,7 +17,7 @@ Urinometer shipped() {
   const std::string folder = std::string(MATULA_SOURCE_DIR) + "/assets";
   assets::World world;
   world.catalogue = assets::load_catalogue(folder, problems);
-  assets::read_instruments(folder + "/instruments.toml", world.catalogue, world, problems);
+  assets::read_instruments(folder + "/instruments.toml", world, problems);
   REQUIRE(problems.empty());
   return world.urinometer;
 }

@@ -49,6 +49,11 @@ double copper(const matter::Mixture& mixture) {
   return mixture.mmol[world.id("copper_ii")] + mixture.mmol[world.id("copper_i")];
 }
 
+bool slower_when_hot(const reaction::Reaction& row) {
+  const auto* law = std::get_if<reaction::MassAction>(&row.law);
+  return law != nullptr && law->k.activation_kj_per_mol < 0;
+}
+
 /// Seconds in which the row gets well under way at `temperature_c`.
 double lively_seconds(const reaction::Reaction& row, const matter::Mixture& mixture) {
   const double ph = 9;
@@ -142,7 +147,12 @@ TEST_CASE("every reaction goes further with more of the dose, with time and with
     CHECK(used(1, 60, seconds) > 0);
     CHECK(used(2, 60, seconds) > used(1, 60, seconds));
     CHECK(used(1, 60, 2 * seconds) > used(1, 60, seconds));
-    CHECK(used(1, 70, seconds) > used(1, 60, seconds));
+    // The folding of proteins is slower when hot: such rows say so by a negative activation energy.
+    if (slower_when_hot(row)) {
+      CHECK(used(1, 70, seconds) < used(1, 60, seconds));
+    } else {
+      CHECK(used(1, 70, seconds) > used(1, 60, seconds));
+    }
   }
 }
 

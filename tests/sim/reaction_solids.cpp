@@ -30,6 +30,10 @@ matter::Mixture with_ssa(const std::string& species, double g_per_dl, double dos
                   bottle("ssa_3", 3));
 }
 
+matter::Mixture with_acid(const std::string& reagent, double ml, const std::string& species, double dose) {
+  return together(urine(1, 6, {{species, dose * mmol_per_l_of_g_per_dl(species, 0.1)}}), bottle(reagent, ml));
+}
+
 matter::Mixture made_alkaline(matter::Mixture mixture) {
   return together(std::move(mixture), bottle("sodium_hydroxide_10", 2));
 }
@@ -45,6 +49,17 @@ std::map<std::string, Recipe> recipes() {
        {"albumin", "globulin", "light_chain", "haemoglobin", "methaemoglobin", "myoglobin", "metmyoglobin"}) {
     list[std::string(protein) + "_ssa"] = {[=](double dose) { return with_ssa(protein, 0.1, dose); }, 22,
                                            nullptr, 22};
+  }
+  for (const auto& [acid, reagent] : {std::pair{"picrate", "esbach"}, {"trichloroacetate", "tca_12_5"}}) {
+    const std::string bottle_key = reagent;
+    for (const std::string protein :
+         {"albumin", "globulin", "light_chain", "haemoglobin", "methaemoglobin"}) {
+      list[protein + "_" + acid] = {[=](double dose) { return with_acid(bottle_key, 1, protein, dose); }, 22,
+                                    nullptr, 22};
+    }
+    list[std::string("denatured_") + acid] = {
+        [=](double dose) { return with_acid(bottle_key, 1, "protein_unfolded", dose); }, 22, made_alkaline,
+        22};
   }
   list["denatured_ssa"] = {[](double dose) { return with_ssa("protein_unfolded", 0.1, dose); }, 22,
                            made_alkaline, 22};
