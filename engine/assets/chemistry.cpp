@@ -56,7 +56,6 @@ void read_chemistry(const std::filesystem::path& folder, matter::Catalogue& cata
   for (const auto& file : files) {
     close(*file, problems);
   }
-  read_liquids(folder.parent_path() / "liquid", catalogue, problems);
 }
 
 } // namespace matula::assets

@@ -8,6 +8,7 @@ matter::Catalogue load_catalogue(const std::filesystem::path& folder, scenario::
   matter::Catalogue catalogue;
   reaction::Network unused;
   read_chemistry(folder / "chemistry", catalogue, unused, problems);
+  read_liquids(folder / "liquid", catalogue, problems);
   return catalogue;
 }
 
@@ -16,6 +17,7 @@ tl::expected<std::unique_ptr<const World>, scenario::Problems> load(const std::f
   auto world = std::make_unique<World>();
   read_chemistry(folder / "chemistry", world->catalogue, world->chemistry, problems);
   read_ageing(folder / "ageing", world->catalogue, world->ageing, problems);
+  read_liquids(folder / "liquid", world->catalogue, problems);
   read_optics(folder / "optics", world->optics, problems);
   read_thresholds(folder / "reading" / "thresholds.toml", world->thresholds, problems);
   read_vessels(folder / "vessels.toml", world->shapes, problems);

@@ -16,6 +16,7 @@ void draw_do_tab(App& app) {
   draw_measure_group(app);
   draw_separate_group(app);
   draw_sulphur_group(app);
+  draw_esbach_group(app);
   draw_waste_group(app);
 }
 

@@ -37,6 +37,7 @@ void draw_safety_group(App& app);
 void draw_measure_group(App& app);
 void draw_separate_group(App& app);
 void draw_sulphur_group(App& app);
+void draw_esbach_group(App& app);
 void draw_waste_group(App& app);
 
 /// Draws whichever screen is due into a window of this size.

@@ -69,6 +69,23 @@ void draw_separate_group(App& app) {
   draw_filter(app);
 }
 
+void draw_esbach_group(App& app) {
+  const auto names = app.vessel_names();
+  if (std::find(names.begin(), names.end(), "esbach") == names.end()) {
+    return;
+  }
+  heading("Esbach's tube");
+  ImGui::PushTextWrapPos(0);
+  ImGui::TextDisabled(
+      "Urine to U (10 mL), reagent to R (10 mL more). Take the tube in the hand to read its scale, "
+      "in grams a litre.");
+  ImGui::PopTextWrapPos();
+  constexpr double overnight_s = 20 * 3600.0;
+  if (app.widgets.button("wait.overnight", "Let the bench stand overnight, 20 h")) {
+    app.clock.wait_until(app.desk->time_s(), app.desk->time_s() + overnight_s);
+  }
+}
+
 void draw_sulphur_group(App& app) {
   heading("Hay's test");
   if (app.widgets.button("sulphur", "Strew sulphur on it")) {

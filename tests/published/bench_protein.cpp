@@ -47,7 +47,7 @@ double esbach_g_l(double g_l, double room_c) {
   REQUIRE(perform(state, setup, Dispense{"esbach", "esbach", 10}).done);
   perform(state, setup, Mix{"esbach", Manner::Invert, 12});
   perform(state, setup, Wait{24 * 3600.0});
-  perform(state, setup, Look{"esbach"});
+  perform(state, setup, Look{"esbach", {}, 0});
   const column::Column& column = state.vessels.at("esbach").column;
   return on_scale(column.shape, column.shape.level_mm(column.sediment.volume_ml));
 }
@@ -62,7 +62,7 @@ struct Warmed {
 
 double print_contrast(State state, const Setup& setup) {
   perform(state, setup, Mix{"tube-1", Manner::Swirl, 3});
-  perform(state, setup, Look{"tube-1"});
+  perform(state, setup, Look{"tube-1", {}, 0});
   const auto looks = look(state, setup, "tube-1", {appearance::Card::Printed, optics::Lamp::Daylight});
   double sum = 0;
   for (const appearance::Row& row : looks.rows) {

@@ -29,7 +29,7 @@ double afloat(const Setup& setup, const std::string& from, double seconds, bool 
   if (tapped) {
     perform(state, setup, Tap{"tube-1"});
   }
-  perform(state, setup, Look{"tube-1"});
+  perform(state, setup, Look{"tube-1", {}, 0});
   const auto looks = look(state, setup, "tube-1", {});
   REQUIRE(looks.powder);
   return looks.powder->floating_share;
@@ -74,7 +74,7 @@ TEST_CASE("Hay: what sank lies in the bed, nothing is lost; detergent deceives")
   perform(state, setup, Pour{"specimen", "tube-1", 10});
   perform(state, setup, SprinkleSulphur{"tube-1"});
   perform(state, setup, Wait{120});
-  perform(state, setup, Look{"tube-1"});
+  perform(state, setup, Look{"tube-1", {}, 0});
   const auto& catalogue = *setup.chemistry->catalogue;
   const auto id = catalogue.find_particle("sulphur").value();
   const auto& vessel = state.vessels.at("tube-1");
@@ -90,7 +90,7 @@ TEST_CASE("Hay: what sank lies in the bed, nothing is lost; detergent deceives")
   perform(washed, soap, Mix{"tube-1"});
   perform(washed, soap, SprinkleSulphur{"tube-1"});
   perform(washed, soap, Wait{5});
-  perform(washed, soap, Look{"tube-1"});
+  perform(washed, soap, Look{"tube-1", {}, 0});
   CHECK(washed.vessels.at("tube-1").sulphur->floating() < 0.1);
 }
 
