@@ -35,8 +35,16 @@ std::vector<Event> every_event() {
       bench::Smell{"specimen"},
       bench::Look{"jar", {appearance::Card::Printed, optics::Lamp::Indoor}, 1e-7},
       bench::Protect{true, false},
-      bench::Discard{"tube-1"},
-      bench::Wait{0}};
+      bench::Discard{"tube-1", bench::Bin::HeavyMetal},
+      bench::Wait{0},
+      bench::Refract{"jar", false},
+      bench::Measure{"tube-1", 660, true},
+      bench::Centrifuge{{"tube-1", "tube-2"}, 400.5, 300},
+      bench::Filter{"specimen", "tube-3", 8.25, false},
+      bench::SprinkleSulphur{"tube-2"},
+      bench::Tap{"tube-2"},
+      bench::Hood{false},
+      bench::WipeSpill{true}};
   double time_s = 0;
   for (const auto& action : actions) {
     events.push_back({time_s += 1.0 / 3, action});
