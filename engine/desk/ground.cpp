@@ -68,6 +68,16 @@ std::string Ground::reagent_caution(const std::string& key) const {
   return reagent == nullptr ? std::string() : caution(reagent->caution);
 }
 
+bool Ground::needs_hood(const std::string& reagent) const {
+  const matter::Reagent* found = world_->catalogue.find_reagent(reagent);
+  return found != nullptr && found->hood;
+}
+
+bool Ground::catches_fire(const std::string& reagent) const {
+  const matter::Reagent* found = world_->catalogue.find_reagent(reagent);
+  return found != nullptr && found->flammable;
+}
+
 double Ground::drop_ml(const std::string& reagent) const {
   const matter::Reagent* row = world_->catalogue.find_reagent(reagent);
   return row == nullptr ? matter::Reagent{}.drop_ml : row->drop_ml;

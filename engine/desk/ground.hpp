@@ -35,6 +35,8 @@ public:
   /// Short, for the bottle's own label; the full label when there is no shorter one.
   [[nodiscard]] std::string bottle_label(const std::string& key) const;
   [[nodiscard]] std::string reagent_caution(const std::string& key) const;
+  [[nodiscard]] bool needs_hood(const std::string& reagent) const;
+  [[nodiscard]] bool catches_fire(const std::string& reagent) const;
   [[nodiscard]] double drop_ml(const std::string& reagent) const; ///< Volume of one drop.
   [[nodiscard]] std::vector<std::string> odour_words() const;     ///< Words a nose may find.
   [[nodiscard]] std::vector<std::string>

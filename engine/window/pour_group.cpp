@@ -7,6 +7,23 @@
 
 namespace matula::window {
 
+namespace {
+
+/// The danger is named before the bottle is opened, not after.
+void warn_before_opening(App& app, const std::string& reagent) {
+  const bool fumes = app.ground.needs_hood(reagent) && !app.scene->hood;
+  const bool fire = app.ground.catches_fire(reagent) && app.scene->flame_on;
+  for (const auto& [danger, key] : {std::pair{fumes, "hood"}, {fire, "flammable"}}) {
+    if (danger) {
+      ImGui::PushTextWrapPos(0);
+      ImGui::TextColored({1.0F, 0.9F, 0.5F, 1.0F}, "Before you open it: %s", app.ground.caution(key).c_str());
+      ImGui::PopTextWrapPos();
+    }
+  }
+}
+
+} // namespace
+
 void draw_pour_group(App& app) {
   heading("Pour into it");
   const auto names = app.vessel_names();
@@ -47,6 +64,8 @@ void draw_bottle_group(App& app) {
   }
   ImGui::SetNextItemWidth(ImGui::GetFontSize() * 16);
   app.widgets.pick("bottle", "##bottle", words, app.hands.bottle);
+  const std::string& reagent = shelf[static_cast<std::size_t>(app.hands.bottle)];
+  warn_before_opening(app, reagent);
   app.widgets.number("bottle.amount", app.hands.amount, 0.05, 100, number_width(), "%.2f");
   ImGui::SameLine();
   if (app.widgets.choice("bottle.ml", "mL", !app.hands.in_drops)) {
@@ -57,7 +76,6 @@ void draw_bottle_group(App& app) {
     app.hands.in_drops = true;
   }
   ImGui::SameLine();
-  const std::string& reagent = shelf[static_cast<std::size_t>(app.hands.bottle)];
   if (app.widgets.button("add", "Add")) {
     const double ml = app.hands.in_drops ? app.hands.amount * app.ground.drop_ml(reagent) : app.hands.amount;
     app.act(bench::Dispense{reagent, app.hands.vessel, ml, app.hands.gently},
