@@ -6,6 +6,7 @@ namespace {
 
 const strict::Range moles{-1000, 1000, "mol"};
 const strict::Range ph{0, 14, "pH"};
+const strict::Range half{1e-9, 100, "mol/L"};
 
 reaction::MassAction read_mass_action(const strict::Table& row, const matter::Catalogue& catalogue) {
   reaction::MassAction law;
@@ -18,6 +19,12 @@ reaction::MassAction read_mass_action(const strict::Table& row, const matter::Ca
   }
   if (row.has("base_pka")) {
     law.base_pka = row.number("base_pka", ph);
+  }
+  if (const auto saturation = row.table_if_any("saturation")) {
+    law.saturation = read_amounts(*saturation, catalogue, half);
+  }
+  if (const auto inhibitors = row.table_if_any("inhibitors")) {
+    law.inhibitors = read_amounts(*inhibitors, catalogue, half);
   }
   return law;
 }

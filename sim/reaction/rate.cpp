@@ -21,6 +21,16 @@ double rate_of(const MassAction& law, const matter::Mixture& mixture, double ph)
     }
     rate *= order == 1 ? c : std::pow(c, order);
   }
+  for (const auto& [species, half] : law.saturation) {
+    const double c = mixture.molar(species);
+    if (c <= 0) {
+      return 0;
+    }
+    rate *= c / (c + half);
+  }
+  for (const auto& [species, half] : law.inhibitors) {
+    rate *= half / (half + mixture.molar(species));
+  }
   rate *= law.k.at(mixture.temperature_c);
   if (law.acid_pka) {
     rate /= 1 + std::exp(ln10 * (ph - *law.acid_pka));

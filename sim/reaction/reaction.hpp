@@ -31,6 +31,9 @@ struct MassAction {
   std::optional<double> base_pka; ///< Only the base of this constant takes part.
   double oh_order = 0;
   double reference_ph = 14; ///< pH at which k holds; 14 makes k that of 1 mol/L hydroxide.
+  // What an enzyme, or any catalyst that can be filled, adds to the law; each is left out when empty.
+  Stoichiometry saturation; ///< Species and half mol/L: times c/(c + half), as Michaelis and Menten.
+  Stoichiometry inhibitors; ///< Species and half mol/L: times half/(half + c), not competing.
 };
 
 /// rate = k(T) c_substrate, slowed as the limiting partner runs out: c_partner/(c_partner + half_mol_per_l).
