@@ -4,6 +4,7 @@
 #include "sim/ageing/laws.hpp"
 #include "sim/appearance/optics_tables.hpp"
 #include "sim/bench/bench.hpp"
+#include "sim/paper/card.hpp"
 #include "sim/reading/reference_reader.hpp"
 
 #include <tl/expected.hpp>
@@ -27,6 +28,8 @@ struct World {
   instrument::Photometer photometer;
   instrument::Sulphur sulphur;
   bench::Tools tools;
+  std::vector<paper::PaperKind> papers;
+  std::map<std::string, paper::Card> cards; ///< By kind of paper, computed from `papers`.
   reading::Thresholds thresholds;
   std::map<std::string, std::string> cautions; ///< Key to wording.
   std::vector<bench::BottleDecay> bottle_decays;
