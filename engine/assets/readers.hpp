@@ -43,8 +43,6 @@ void read_liquids(const std::filesystem::path& folder, matter::Catalogue& catalo
                   scenario::Problems& problems);
 /// Refractometer, photometer, sulphur, centrifuge and filter paper.
 void read_measuring(const strict::Table& root, World& world);
-void read_instruments(const std::filesystem::path& file, const matter::Catalogue& catalogue, World& world,
-                      scenario::Problems& problems);
 void read_papers(const std::filesystem::path& file, const matter::Catalogue& catalogue,
                  std::vector<paper::PaperKind>& papers, scenario::Problems& problems);
 void read_cautions(const std::filesystem::path& file, const matter::Catalogue& catalogue,

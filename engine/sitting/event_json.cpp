@@ -45,6 +45,11 @@ const std::vector<Kind>& kinds() {
       {"tap", bench::Action(bench::Tap{})},
       {"hood", bench::Action(bench::Hood{})},
       {"wipe_spill", bench::Action(bench::WipeSpill{})},
+      {"dip", bench::Action(bench::DipPaper{})},
+      {"blot", bench::Action(bench::BlotPaper{})},
+      {"look_at_paper", bench::Action(bench::LookAtPaper{})},
+      {"drop_on", bench::Action(bench::DropOn{})},
+      {"discard_paper", bench::Action(bench::DiscardPaper{})},
       {"record", Record{}},
       {"finish", Finish{}},
   };

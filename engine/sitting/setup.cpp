@@ -18,6 +18,8 @@ bench::Setup make_setup(const assets::World& world, const scenario::Scenario& sc
   setup.photometer = world.photometer;
   setup.sulphur = world.sulphur;
   setup.tools = world.tools;
+  setup.papers = &world.papers;
+  setup.cards = &world.cards;
   setup.specimen = scenario.specimen;
   setup.reagents_out = scenario.reagents_out;
   setup.bottle_age_days = scenario.bottle_age_days;

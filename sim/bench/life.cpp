@@ -6,6 +6,7 @@
 #include "sim/bench/keeping.hpp"
 #include "sim/bench/hazards.hpp"
 #include "sim/bench/powder.hpp"
+#include "sim/bench/papers.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -154,6 +155,7 @@ void tick(State& state, const Setup& setup) {
   if (state.ticks % living_ticks == 0) {
     take_turns(state, setup);
   }
+  live_papers(state, setup);
   bob(state, setup, tick_s);
 }
 

@@ -5,6 +5,7 @@
 #include "sim/bench/hazards.hpp"
 #include "sim/bench/heating.hpp"
 #include "sim/bench/measure.hpp"
+#include "sim/bench/papers.hpp"
 #include "sim/bench/pour.hpp"
 #include "sim/bench/powder.hpp"
 #include "sim/bench/senses.hpp"
@@ -47,6 +48,11 @@ struct Performer {
     state.hood = action.on;
     return {};
   }
+  Outcome operator()(const DipPaper& action) const { return dip_paper(state, setup, action); }
+  Outcome operator()(const BlotPaper& action) const { return blot_paper(state, setup, action); }
+  Outcome operator()(const LookAtPaper& action) const { return look_at_paper(state, setup, action); }
+  Outcome operator()(const DropOn& action) const { return drop_on(state, setup, action); }
+  Outcome operator()(const DiscardPaper& action) const { return discard_paper(state, action); }
 
   Outcome operator()(const Protect& action) const {
     state.gloves = action.gloves;

@@ -44,7 +44,12 @@ std::vector<Event> every_event() {
       bench::SprinkleSulphur{"tube-2"},
       bench::Tap{"tube-2"},
       bench::Hood{false},
-      bench::WipeSpill{true}};
+      bench::WipeSpill{true},
+      bench::DipPaper{"strip", "specimen", 1.5},
+      bench::BlotPaper{"strip-1"},
+      bench::LookAtPaper{"strip-1"},
+      bench::DropOn{"ph-2", "acetic_acid_10", 2},
+      bench::DiscardPaper{"strip-1"}};
   double time_s = 0;
   for (const auto& action : actions) {
     events.push_back({time_s += 1.0 / 3, action});
