@@ -16,7 +16,7 @@
 
 namespace matula::window {
 
-enum class Tab { Reception, Request, Do, Worksheet, Controls, Help };
+enum class Tab { Reception, Request, Do, Papers, Worksheet, Controls, Help };
 
 /// A case on the start screen, or what is wrong with its file.
 struct Offer {
@@ -53,6 +53,10 @@ struct Hands {
   double filter_ml = 8;
   double warming_c_per_min = 0;
   int bin = 0;
+  std::string paper_kind = "strip";
+  std::string paper; ///< Piece at hand; empty for the one used last.
+  double dip_s = 1;
+  double drops_on = 2;
 };
 
 /// The tab of the control record.

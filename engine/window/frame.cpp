@@ -22,6 +22,7 @@ constexpr TabRow tabs[] = {
     {Tab::Reception, "tab.reception", "Reception", draw_reception_tab},
     {Tab::Request, "tab.request", "Request", draw_request_tab},
     {Tab::Do, "tab.do", "Do", draw_do_tab},
+    {Tab::Papers, "tab.papers", "Papers", draw_papers_tab},
     {Tab::Worksheet, "tab.worksheet", "Worksheet", draw_worksheet_tab},
     {Tab::Controls, "tab.controls", "Controls", draw_controls_tab},
     {Tab::Help, "tab.help", "Help", draw_help_tab},
