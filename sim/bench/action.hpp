@@ -121,7 +121,8 @@ struct Hood {
 struct WipeSpill {
   bool bleach = false;
 };
-/// Dips a fresh piece of test paper of a kind into a vessel; it then lies on the bench as "KIND-1", "KIND-2" ...
+/// Dips a fresh piece of test paper of a kind into a vessel; it then lies on the bench as "KIND-1", "KIND-2"
+/// ...
 struct DipPaper {
   std::string paper;
   VesselName vessel;
@@ -153,5 +154,7 @@ using Action = std::variant<Pour, Dispense, Mix, Move, LightFlame, SetBath, Floa
                             ClearBubbles, Thermometer, Smell, Look, Protect, Discard, Wait, Refract, Measure,
                             Centrifuge, Filter, SprinkleSulphur, Tap, Hood, WipeSpill,
                             DipPaper, BlotPaper, LookAtPaper, DropOn, DiscardPaper>;
+                            ClearBubbles, Thermometer, Smell, Look, Protect, Discard, Wait, DipPaper,
+                            BlotPaper, LookAtPaper, DropOn, DiscardPaper>;
 
 } // namespace matula::bench
