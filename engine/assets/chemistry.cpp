@@ -45,6 +45,9 @@ void read_chemistry(const std::filesystem::path& folder, matter::Catalogue& cata
     read_particles(file->root(), folder, catalogue, problems);
   }
   for (const auto& file : files) {
+    read_heavy(file->root(), catalogue);
+  }
+  for (const auto& file : files) {
     read_reagents(file->root(), catalogue);
   }
   for (const auto& file : files) {

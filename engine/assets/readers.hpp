@@ -17,6 +17,7 @@ void read_species(const strict::Table& root, const std::filesystem::path& folder
                   matter::Catalogue& catalogue, scenario::Problems& problems);
 void read_particles(const strict::Table& root, const std::filesystem::path& folder,
                     matter::Catalogue& catalogue, scenario::Problems& problems);
+void read_heavy(const strict::Table& root, matter::Catalogue& catalogue);
 void read_reagents(const strict::Table& root, matter::Catalogue& catalogue);
 void read_reactions(const strict::Table& root, const matter::Catalogue& catalogue,
                     reaction::Network& network);

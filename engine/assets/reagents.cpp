@@ -2,6 +2,47 @@
 
 namespace matula::assets {
 
+namespace {
+
+std::vector<std::pair<matter::ParticleId, double>> read_solids(const strict::Table& row,
+                                                               const matter::Catalogue& catalogue) {
+  constexpr double ml_per_l = 1000;
+  std::vector<std::pair<matter::ParticleId, double>> solids;
+  const auto table = row.table_if_any("solids_g_per_l");
+  for (const std::string& key : table ? table->keys() : std::vector<std::string>{}) {
+    const auto kind = catalogue.find_particle(key);
+    if (!kind) {
+      table->complain(key, "the key of a particle");
+      continue;
+    }
+    solids.emplace_back(*kind, table->number(key, {0, 500, "g/L"}) / ml_per_l);
+  }
+  return solids;
+}
+
+} // namespace
+
+/// The one liquid that sinks under water without mixing.
+void read_heavy(const strict::Table& root, matter::Catalogue& catalogue) {
+  const auto row = root.table_if_any("heavy_liquid");
+  if (!row) {
+    return;
+  }
+  matter::HeavyLiquid& heavy = catalogue.heavy;
+  if (!heavy.key.empty()) {
+    row->complain("key", "nothing more: the shelf has one heavy liquid already");
+  }
+  heavy.key = row->text("key");
+  heavy.label = row->text("label");
+  heavy.density_kg_m3 = row->number("density_kg_m3", {1050, 5000, "kg/m3"});
+  heavy.boiling_c = row->number("boiling_c", {30, 100, "degrees C"});
+  heavy.heat_capacity_j_per_ml_k = row->number("heat_capacity_j_per_ml_k", {0.5, 5, "J/mL/K"});
+  heavy.latent_heat_j_per_ml = row->number("latent_heat_j_per_ml", {100, 3000, "J/mL"});
+  heavy.diffusivity_m2_s = row->number("diffusivity_m2_s", {1e-11, 1e-8, "m2/s"});
+  heavy.odour = row->text_or("odour", "");
+  heavy.source = row->text("source");
+}
+
 void read_reagents(const strict::Table& root, matter::Catalogue& catalogue) {
   constexpr double mol_per_mmol = 1e-3;
   const std::vector<std::string> wastes{"",        "acid",          "ammonia",  "bleach", "heavy_metal",
@@ -14,12 +55,17 @@ void read_reagents(const strict::Table& root, matter::Catalogue& catalogue) {
     for (auto& [id, amount] : reagent.mol_per_l) {
       amount *= mol_per_mmol;
     }
+    reagent.solids_g_per_ml = read_solids(row, catalogue);
     reagent.drop_ml = row.number_or("drop_ml", {0.01, 0.2, "mL"}, reagent.drop_ml);
     reagent.grams_per_ml = row.number_or("grams_per_ml", {0.3, 10, "g/mL"}, reagent.grams_per_ml);
     reagent.caution = row.text_or("caution", "");
     reagent.waste = row.word_or("waste", wastes, "");
     reagent.hood = row.boolean_or("hood", false);
     reagent.flammable = row.boolean_or("flammable", false);
+    reagent.solvent = row.text_or("solvent", "");
+    if (!reagent.solvent.empty() && reagent.solvent != catalogue.heavy.key) {
+      row.complain("solvent", "a [heavy_liquid]; leave it out for water");
+    }
     reagent.source = row.text("source");
     check_new(row, reagent.key, catalogue.reagents);
     catalogue.reagents.push_back(reagent);

@@ -57,7 +57,13 @@ matter::Species read_row(const strict::Table& row) {
   species.odour = row.text_or("odour", "");
   species.odour_threshold_mmol_per_l = row.number_or("odour_threshold_mmol_per_l", {0, 1e4, "mmol/L"}, 0);
   species.odour_form = row.word_or("odour_form", {"total", "acid", "base"}, "total");
+  species.partition = row.number_or("partition", {0, 1e6, ""}, 0);
   species.source = row.text("source");
+  const double charge = species.protonated_charge;
+  if (species.partition > 0 &&
+      (charge < 0 || charge > static_cast<double>(species.pka.size()) || species.buffer_groups > 1)) {
+    row.complain("partition", "0: this substance has no uncharged form");
+  }
   for (std::size_t i = 1; i < species.pka.size(); ++i) {
     if (species.pka[i] < species.pka[i - 1]) {
       row.complain("pka", "values that rise from left to right");

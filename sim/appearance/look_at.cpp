@@ -60,6 +60,9 @@ constexpr double thinnest_bed_mm = 0.05;
 Sediment look_of_bed(const column::Column& column, const Seeing& seeing) {
   Sediment bed;
   bed.height_mm = column.shape.level_mm(column.sediment.volume_ml);
+  if (column.heavy.volume_ml > 0) {
+    return {}; // it lies on the heavy liquid, and its rows show it
+  }
   if (bed.height_mm < thinnest_bed_mm || solids_g(column.sediment) <= 0) {
     return {};
   }
@@ -76,8 +79,13 @@ std::vector<SeenLayer> seen_layers(const column::Column& column, const std::vect
     return layer_optics(mixture, seeing.catalogue, seeing.tables.scatter, loss);
   };
   std::vector<SeenLayer> all;
+  const double border_mm = column.shape.level_mm(column.heavy.volume_ml);
+  if (column.heavy.volume_ml > 0) {
+    all.push_back({0, border_mm, optics_of(column.heavy)});
+  }
   if (column.sediment.volume_ml > 0) {
-    all.push_back({0, column.shape.level_mm(column.sediment.volume_ml), optics_of(column.sediment)});
+    const double to_ml = column.heavy.volume_ml + column.sediment.volume_ml;
+    all.push_back({border_mm, column.shape.level_mm(to_ml), optics_of(column.sediment)});
   }
   for (const LayerPlace& place : layers) {
     all.push_back({place.from_mm, place.to_mm, optics_of(*place.layer)});
@@ -126,6 +134,7 @@ Appearance look_at(const column::Column& column, const matter::Catalogue& catalo
   looks.clot_from_mm = clot.from_mm;
   looks.clot_to_mm = clot.to_mm;
   looks.clot_colour = clot.colour;
+  looks.heavy_to_mm = column.shape.level_mm(column.heavy.volume_ml);
   look_at_surface(looks, column);
   return looks;
 }

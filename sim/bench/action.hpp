@@ -150,11 +150,10 @@ struct Wait {
   double seconds = 0;
 };
 
-using Action = std::variant<Pour, Dispense, Mix, Move, LightFlame, SetBath, Float, LiftFloat, SpinFloat,
-                            ClearBubbles, Thermometer, Smell, Look, Protect, Discard, Wait, Refract, Measure,
-                            Centrifuge, Filter, SprinkleSulphur, Tap, Hood, WipeSpill,
-                            DipPaper, BlotPaper, LookAtPaper, DropOn, DiscardPaper>;
-                            ClearBubbles, Thermometer, Smell, Look, Protect, Discard, Wait, DipPaper,
-                            BlotPaper, LookAtPaper, DropOn, DiscardPaper>;
+using Action =
+    std::variant<Pour, Dispense, Mix, Move, LightFlame, SetBath, Float, LiftFloat, SpinFloat, ClearBubbles,
+                 Thermometer, Smell, Look, Protect, Discard, Wait, Refract, Measure, Centrifuge, Filter,
+                 SprinkleSulphur, Tap, Hood, WipeSpill, DipPaper, BlotPaper, LookAtPaper, DropOn,
+                 DiscardPaper>;
 
 } // namespace matula::bench

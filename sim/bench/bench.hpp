@@ -44,8 +44,6 @@ struct Setup {
   BottleAges bottle_age_days;
   std::vector<BottleDecay> bottle_decays;
   const std::vector<paper::PaperKind>* papers = nullptr;      ///< On the bench; none while null.
-  std::vector<std::string> reagents_out;                     ///< Bottles on the shelf for this case.
-  const std::vector<paper::PaperKind>* papers = nullptr;     ///< On the bench; none while null.
   const std::map<std::string, paper::Card>* cards = nullptr; ///< Reference cards by kind of paper.
   double room_c = 22;
   int tube_count = 12;

@@ -50,6 +50,8 @@ instrument::Bath bath_for_float(const Vessel& vessel, const Setup& setup) {
     mass += matter::density_kg_m3(layer, catalogue) * layer.volume_ml;
     volume_ml += layer.volume_ml;
   }
+  mass += catalogue.heavy.density_kg_m3 * column.heavy.volume_ml;
+  volume_ml += column.heavy.volume_ml;
   bath.density_kg_m3 = volume_ml > 0 ? mass / volume_ml : matter::density_kg_m3(column.sediment, catalogue);
   const matter::Mixture& top = column.layers.empty() ? column.sediment : column.layers.back();
   bath.surface_tension_mn_m = matter::surface_tension_mn_m(top, catalogue);

@@ -27,6 +27,7 @@ constexpr std::int64_t hot_ticks = 4;
 constexpr std::int64_t watched_ticks = 20;
 constexpr std::int64_t resting_ticks = 120;
 constexpr double hot_over_room_k = 15;
+constexpr double warmed_through_k = 0.3; // of the bath it stands in
 constexpr double watched_s = 900;
 constexpr double same_temperature_k = 0.05;
 constexpr std::int64_t living_ticks = 2400; // Ten minutes: how often organisms and cells take their turn.
@@ -37,7 +38,8 @@ bool holds_only_water(const column::Column& column) {
            std::all_of(part.populations.begin(), part.populations.end(),
                        [](const matter::Population& p) { return p.total_g() <= 0; });
   };
-  return pure(column.sediment) && std::all_of(column.layers.begin(), column.layers.end(), pure);
+  return column.heavy.volume_ml <= 0 && pure(column.sediment) &&
+         std::all_of(column.layers.begin(), column.layers.end(), pure);
 }
 
 std::int64_t period(const State& state, const Setup& setup, const Vessel& vessel) {
@@ -48,6 +50,11 @@ std::int64_t period(const State& state, const Setup& setup, const Vessel& vessel
   const double off_room_k = hottest_c(column) - setup.room_c;
   if (vessel.place == Place::Flame) {
     return in_motion_ticks;
+  }
+  const bool warmed_through = vessel.place == Place::Bath && column.boiling <= 0 &&
+                              std::abs(hottest_c(column) - state.bath_c) < warmed_through_k;
+  if (warmed_through) {
+    return watched_ticks;
   }
   if (vessel.place == Place::Bath || off_room_k > hot_over_room_k || column.boiling > 0) {
     return hot_ticks;
@@ -167,6 +174,7 @@ double bench_s(const State& state) {
 
 double hottest_c(const column::Column& column) {
   double hottest = column.sediment.volume_ml > 0 ? column.sediment.temperature_c : -300;
+  hottest = column.heavy.volume_ml > 0 ? std::max(hottest, column.heavy.temperature_c) : hottest;
   for (const matter::Mixture& layer : column.layers) {
     hottest = std::max(hottest, layer.temperature_c);
   }

@@ -50,9 +50,13 @@ std::string nothing_to_pour(const State& state, const VesselName& name, const Ve
 }
 
 void add(State& state, const Setup& setup, const VesselName& name, Vessel& vessel,
-         const matter::Mixture& liquid, const std::string& what, bool gently) {
+         const matter::Mixture& liquid, const std::string& what, bool gently, bool heavy = false) {
   catch_up(state, setup, name, vessel);
-  column::pour_in(vessel.column, liquid, gently, *setup.chemistry->catalogue);
+  if (heavy) {
+    column::pour_in_heavy(vessel.column, liquid, *setup.chemistry->catalogue);
+  } else {
+    column::pour_in(vessel.column, liquid, gently, *setup.chemistry->catalogue);
+  }
   vessel.trace.additions.push_back({state.time_s, what, liquid.volume_ml, gently});
   disturbed(state, setup, vessel);
 }
@@ -88,9 +92,17 @@ Outcome pour(State& state, const Setup& setup, const Pour& action) {
   outcome.caution = touch(state, *from, action.from);
   const double volume_ml = std::min(action.volume_ml, from->column.volume_ml());
   const matter::Mixture liquid = column::draw_out(from->column, volume_ml, *setup.chemistry->catalogue);
+  // What the liquid on top does not give comes from the heavy liquid under it.
+  const double under_ml = volume_ml - liquid.volume_ml;
   disturbed(state, setup, *from);
   merge_waste(*to, from->waste);
-  add(state, setup, action.to, *to, liquid, action.from, action.gently);
+  if (liquid.volume_ml > 0) {
+    add(state, setup, action.to, *to, liquid, action.from, action.gently);
+  }
+  if (under_ml > 0 && from->column.heavy.volume_ml > 0) {
+    const matter::Mixture heavy = column::draw_out_heavy(from->column, under_ml);
+    add(state, setup, action.to, *to, heavy, action.from, action.gently, true);
+  }
   return outcome;
 }
 
@@ -117,7 +129,7 @@ Outcome dispense(State& state, const Setup& setup, const Dispense& action) {
   outcome.caution = reagent->caution;
   const std::string danger = open_bottle(state, *reagent, *to);
   outcome.caution = danger.empty() ? outcome.caution : danger;
-  add(state, setup, action.to, *to, liquid, action.reagent, action.gently);
+  add(state, setup, action.to, *to, liquid, action.reagent, action.gently, !reagent->solvent.empty());
   return outcome;
 }
 

@@ -75,8 +75,11 @@ Outcome smell(State& state, const Setup& setup, const Smell& action) {
   outcome.caution = touch(state, vessel, action.vessel);
   catch_up(state, setup, action.vessel, vessel);
   const column::Column& column = vessel.column;
-  outcome.odours =
-      odours(column.layers.empty() ? column.sediment : column.layers.back(), *setup.chemistry->catalogue);
+  const matter::Catalogue& catalogue = *setup.chemistry->catalogue;
+  outcome.odours = odours(column.layers.empty() ? column.sediment : column.layers.back(), catalogue);
+  if (column.heavy.volume_ml > 0 && !catalogue.heavy.odour.empty()) {
+    outcome.odours.insert(outcome.odours.begin(), catalogue.heavy.odour);
+  }
   return outcome;
 }
 

@@ -1,6 +1,7 @@
 #include "sim/column/column.hpp"
 
 #include "sim/column/aggregate.hpp"
+#include "sim/column/border.hpp"
 #include "sim/column/heat.hpp"
 #include "sim/column/layers.hpp"
 #include "sim/column/mix.hpp"
@@ -64,7 +65,8 @@ void change(matter::Mixture& portion, const Chemistry& chemistry, double shear_p
 }
 
 void step(Column& column, const Chemistry& chemistry, const Surroundings& surroundings, double seconds) {
-  const std::vector<double> vigour = heat(column, surroundings, extents(column), seconds);
+  const std::vector<double> vigour =
+      heat(column, chemistry.catalogue->heavy, surroundings, extents(column), seconds);
   if (column.layers.empty()) {
     return;
   }
@@ -74,6 +76,7 @@ void step(Column& column, const Chemistry& chemistry, const Surroundings& surrou
     shear_per_s.push_back(std::max(surroundings.shear_per_s, boiling_shear_per_s * share));
   }
   mix(column, *chemistry.catalogue, extents(column), shear_per_s, surroundings.inverting, seconds);
+  cross_border(column, *chemistry.catalogue, shear_per_s.front(), surroundings.inverting, seconds);
   for (const Run& run : alike_runs(column.layers, shear_per_s)) {
     if (run.last == run.first + 1) {
       change(column.layers[run.first], chemistry, shear_per_s[run.first], surroundings.exposure, seconds);
@@ -113,6 +116,9 @@ void advance(Column& column, const Chemistry& chemistry, const Surroundings& sur
     prepare(prepared);
     advance(column, prepared, surroundings, seconds);
     return;
+  }
+  if (column.layers.empty() && column.heavy.volume_ml > 0) {
+    warm_alone(column, surroundings, seconds);
   }
   double left_s = seconds;
   Pace pace(column, surroundings.unwatched);

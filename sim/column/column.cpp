@@ -73,7 +73,7 @@ private:
 } // namespace
 
 double Column::volume_ml() const {
-  double total = sediment.volume_ml;
+  double total = sediment.volume_ml + heavy.volume_ml;
   for (const matter::Mixture& layer : layers) {
     total += layer.volume_ml;
   }
@@ -84,7 +84,22 @@ Column empty_column(const VesselShape& shape, const matter::Catalogue& catalogue
   Column column;
   column.shape = shape;
   column.sediment = matter::empty_mixture(catalogue);
+  column.heavy = matter::empty_mixture(catalogue);
   return column;
+}
+
+double pour_in_heavy(Column& column, const matter::Mixture& liquid, const matter::Catalogue& catalogue) {
+  const double room_ml = std::max(0.0, column.shape.capacity_ml - column.volume_ml());
+  matter::Mixture rest = liquid;
+  if (column.heavy.mmol.empty()) {
+    column.heavy = matter::empty_mixture(catalogue); // a column put together by hand
+  }
+  matter::merge(column.heavy, matter::draw(rest, room_ml));
+  return liquid.volume_ml > room_ml ? rest.volume_ml : 0;
+}
+
+matter::Mixture draw_out_heavy(Column& column, double volume_ml) {
+  return matter::draw(column.heavy, volume_ml);
 }
 
 double pour_in(Column& column, const matter::Mixture& liquid, bool gently,
@@ -127,6 +142,7 @@ matter::Mixture draw_out(Column& column, double volume_ml, const matter::Catalog
 
 matter::Mixture whole(const Column& column, const matter::Catalogue& catalogue) {
   matter::Mixture all = matter::empty_mixture(catalogue);
+  matter::merge(all, column.heavy);
   matter::merge(all, column.sediment);
   for (const matter::Mixture& layer : column.layers) {
     matter::merge(all, layer);
@@ -135,7 +151,8 @@ matter::Mixture whole(const Column& column, const matter::Catalogue& catalogue) 
 }
 
 double mean_temperature_c(const Column& column) {
-  double heat = column.sediment.temperature_c * column.sediment.volume_ml;
+  double heat = column.sediment.temperature_c * column.sediment.volume_ml +
+                column.heavy.temperature_c * column.heavy.volume_ml;
   for (const matter::Mixture& layer : column.layers) {
     heat += layer.temperature_c * layer.volume_ml;
   }
@@ -149,6 +166,9 @@ std::uint64_t state_hash(const Column& column) {
     hasher.add(layer);
   }
   hasher.add(column.sediment);
+  if (column.heavy.volume_ml > 0) {
+    hasher.add(column.heavy);
+  }
   hasher.add(column.boil_over_ml);
   hasher.add(column.boiling);
   return hasher.value();

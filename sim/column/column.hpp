@@ -41,9 +41,11 @@ struct Surroundings {
 struct Column {
   VesselShape shape;
   std::vector<matter::Mixture> layers; ///< Bottom to top; empty when the vessel is empty.
-  matter::Mixture sediment;            ///< Solids at rest on the bottom, with the liquid between them.
-  double boil_over_ml = 0;             ///< Liquid lost over the rim so far.
-  double boiling = 0;                  ///< 0 still, 1 rolling boil, at this instant.
+  matter::Mixture
+      sediment; ///< Solids at rest on the bottom or on the heavy liquid, with the liquid between them.
+  matter::Mixture heavy;   ///< Heavy liquid under everything else, well mixed, with what it holds dissolved.
+  double boil_over_ml = 0; ///< Liquid lost over the rim so far.
+  double boiling = 0;      ///< 0 still, 1 rolling boil, at this instant.
 
   [[nodiscard]] double volume_ml() const;
 };
@@ -55,7 +57,13 @@ struct Column {
 double pour_in(Column& column, const matter::Mixture& liquid, bool gently,
                const matter::Catalogue& catalogue);
 
-/// Takes liquid from the top, as a dropper does.
+/// Adds the heavy liquid, which sinks to the bottom and does not mix. Returns the volume that did not fit.
+double pour_in_heavy(Column& column, const matter::Mixture& liquid, const matter::Catalogue& catalogue);
+
+/// Takes heavy liquid, and nothing of what lies on it.
+[[nodiscard]] matter::Mixture draw_out_heavy(Column& column, double volume_ml);
+
+/// Takes liquid from the top, as a dropper does; never of the heavy liquid.
 [[nodiscard]] matter::Mixture draw_out(Column& column, double volume_ml, const matter::Catalogue& catalogue);
 
 /// Lets the column live for `seconds`. Pure: the same column, laws, surroundings and seconds give the same

@@ -108,6 +108,24 @@ std::vector<double> boil(std::vector<matter::Mixture>& layers, double seconds) {
   return vigour;
 }
 
+/// The heavy liquid has the temperature of what lies on it, up to its boiling point; there it boils away.
+void warm_heavy(Column& column, const matter::HeavyLiquid& liquid) {
+  matter::Mixture& heavy = column.heavy;
+  if (heavy.volume_ml <= 0) {
+    return;
+  }
+  matter::Mixture& bottom = column.layers.front();
+  const double below = heavy.volume_ml * liquid.heat_capacity_j_per_ml_k;
+  const double above = capacity_j_per_k(bottom);
+  const double mean_c = (below * heavy.temperature_c + above * bottom.temperature_c) / (below + above);
+  bottom.temperature_c = mean_c;
+  heavy.temperature_c = std::min(mean_c, liquid.boiling_c);
+  constexpr double driest_share = 0.1;
+  const double vapour_j = below * (mean_c - heavy.temperature_c);
+  const double lost_ml = (1 - reflux_share) * vapour_j / liquid.latent_heat_j_per_ml;
+  heavy.volume_ml = std::max(heavy.volume_ml - lost_ml, driest_share * heavy.volume_ml);
+}
+
 void overflow(Column& column, double boiling_ml, double seconds) {
   const double swollen_ml = column.volume_ml() + swell_of_a_rolling_boil * boiling_ml;
   const double over_ml = swollen_ml - column.shape.capacity_ml;
@@ -130,8 +148,12 @@ void overflow(Column& column, double boiling_ml, double seconds) {
 
 } // namespace
 
-std::vector<double> heat(Column& column, const Surroundings& surroundings, const std::vector<Extent>& heights,
-                         double seconds) {
+void warm_alone(Column& column, const Surroundings& surroundings, double seconds) {
+  exchange_with_outside(column.heavy, column.shape, surroundings, seconds);
+}
+
+std::vector<double> heat(Column& column, const matter::HeavyLiquid& liquid, const Surroundings& surroundings,
+                         const std::vector<Extent>& heights, double seconds) {
   auto& layers = column.layers;
   const double lowest_mm = heights.front().from_mm;
   const double highest_mm = heights.back().to_mm;
@@ -149,6 +171,7 @@ std::vector<double> heat(Column& column, const Surroundings& surroundings, const
     bottom.temperature_c = mean_c;
     column.sediment.temperature_c = mean_c;
   }
+  warm_heavy(column, liquid);
   conduct(layers, heights, column.shape, seconds);
   std::vector<double> vigour = boil(layers, seconds);
   // The bed boils dry no hotter than the liquid in it; its share of the steam is a trifle and is left out.

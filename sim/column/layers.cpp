@@ -64,7 +64,7 @@ void blend_value(double& a, double& b, double share_a, double exchanged) {
 std::vector<Extent> extents(const Column& column) {
   std::vector<Extent> heights;
   heights.reserve(column.layers.size());
-  double below_ml = column.sediment.volume_ml;
+  double below_ml = column.heavy.volume_ml + column.sediment.volume_ml;
   double from_mm = column.shape.level_mm(below_ml);
   for (const matter::Mixture& layer : column.layers) {
     below_ml += layer.volume_ml;

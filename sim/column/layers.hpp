@@ -14,7 +14,7 @@ struct Extent {
   [[nodiscard]] double thickness_mm() const { return to_mm - from_mm; }
 };
 
-/// Heights of the layers from the bottom up; the sediment lies below the first.
+/// Heights of the layers from the bottom up; below the first lie the heavy liquid and, on it, the sediment.
 [[nodiscard]] std::vector<Extent> extents(const Column& column);
 
 /// Splits thick layers and joins thin ones until the column is resolved as its shape and filling need.

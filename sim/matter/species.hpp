@@ -41,6 +41,8 @@ struct Species {
   /// then).
   std::optional<double> refraction_ml_per_mol;
   SurfaceActivity surface;
+  /// Concentration in the heavy liquid over that of the uncharged form in water, at rest; 0 stays in water.
+  double partition = 0;
   std::string source; ///< Key of the model book.
 };
 

@@ -160,7 +160,11 @@ private:
       const std::size_t which = dice_.below(bottles().size());
       const matter::Mixture dose = any_dose(bottles()[which], room_ml, dice_);
       tell("add " + bottles()[which].key + " " + number(dose.volume_ml) + " mL" + (gently ? " gently" : ""));
-      column::pour_in(tube_, dose, gently, catalogue);
+      if (bottles()[which].solvent.empty()) {
+        column::pour_in(tube_, dose, gently, catalogue);
+      } else {
+        column::pour_in_heavy(tube_, dose, catalogue);
+      }
       meet(contents_, which, played_.met);
     } else if (kind < 0.8 && room_ml > 0.1) {
       const double volume_ml = std::min(room_ml, dice_.log_between(0.2, 8));

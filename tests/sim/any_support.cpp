@@ -124,6 +124,9 @@ matter::Mixture any_dose(const matter::Reagent& reagent, double most_ml, Dice& d
   for (const auto& [id, mol_per_l] : reagent.mol_per_l) {
     dose.mmol[id] += mol_per_l * dose.volume_ml;
   }
+  for (const auto& [kind, g_per_ml] : reagent.solids_g_per_ml) {
+    dose.populations[kind].grams.front() += g_per_ml * dose.volume_ml;
+  }
   return dose;
 }
 

@@ -6,6 +6,7 @@
 #include <catch2/catch.hpp>
 
 #include <cmath>
+#include <variant>
 
 using namespace matula;
 using namespace matula::tests;
@@ -20,6 +21,11 @@ constexpr double proton_g_per_mol = 1.008;
 matter::Mixture reactants(const reaction::Reaction& row) {
   const ChemistryWorld& world = chemistry_world();
   matter::Mixture mixture = solution(1, {{"bicarbonate", 2000}, {"sodium", 2600}, {"phosphate", 10}});
+  if (const auto* law = std::get_if<reaction::MassAction>(&row.law)) { // what helps and is not used up
+    for (const auto& [id, order] : law->orders) {
+      mixture.mmol[id] += order > 0 ? 1e-4 : 0;
+    }
+  }
   for (const auto& [id, change] : row.changes) {
     const bool heavy = world.catalogue.species[id].molar_mass_g_per_mol > 5000;
     mixture.mmol[id] += change < 0 ? (heavy ? 1e-4 : 1e-2) : 0;
