@@ -52,24 +52,21 @@ bool has_reagent_of(const bench::VesselTrace& trace, const TestRule& test) {
   return reagent_ml(trace, test) > 0;
 }
 
-bool holds(const bench::VesselTrace& trace, const std::string& what) {
-  return std::any_of(trace.additions.begin(), trace.additions.end(),
-                     [&](const auto& addition) { return addition.what == what; });
-}
-
-/// Whether the tube holds all that the test goes with and nothing that speaks against it.
-bool fits(const bench::VesselTrace& trace, const TestRule& test) {
-  const auto in = [&](const std::string& what) { return holds(trace, what); };
+/// Whether the tube holds all that the test goes with and nothing that speaks against it, also by way of
+/// another vessel.
+bool fits(const bench::State& state, const bench::VesselTrace& trace, const TestRule& test) {
+  const auto in = [&](const std::string& what) { return ml_of(state, trace, what, 0) > 0; };
   return std::all_of(test.with.begin(), test.with.end(), in) &&
          std::none_of(test.without.begin(), test.without.end(), in);
 }
 
-bool is_tube_of(const bench::VesselTrace& trace, const Rulebook& book, const TestRule& test) {
+bool is_tube_of(const bench::State& state, const bench::VesselTrace& trace, const Rulebook& book,
+                const TestRule& test) {
   if (test.scale.kind != reading::ScaleKind::HeatCloud) {
-    return has_reagent_of(trace, test) && fits(trace, test);
+    return has_reagent_of(trace, test) && fits(state, trace, test);
   }
   const bool other = std::any_of(book.tests.begin(), book.tests.end(), [&](const TestRule& t) {
-    return t.key != test.key && has_reagent_of(trace, t) && fits(trace, t);
+    return t.key != test.key && has_reagent_of(trace, t) && fits(state, trace, t);
   });
   return !other && (trace.hottest_c >= hot_c || has_reagent_of(trace, test));
 }
@@ -106,7 +103,8 @@ bench::VesselName find_tube(const bench::State& state, const Rulebook& book, con
   double latest = -1;
   for (const auto& [name, vessel] : state.vessels) {
     const bool holds_urine = name != "specimen" && urine_ml(state, name) > 0;
-    if (!holds_urine || !is_tube_of(vessel.trace, book, test) || last_touched_s(vessel.trace) < latest) {
+    if (!holds_urine || !is_tube_of(state, vessel.trace, book, test) ||
+        last_touched_s(vessel.trace) < latest) {
       continue;
     }
     best = name;

@@ -13,6 +13,9 @@ matter::Mixture from_bottle(const matter::Reagent& reagent, double volume_ml, do
   for (const auto& [id, mol_per_l] : reagent.mol_per_l) {
     liquid.mmol[id] += mol_per_l * volume_ml;
   }
+  for (const auto& [kind, g_per_ml] : reagent.solids_g_per_ml) {
+    liquid.populations[kind].grams.front() += g_per_ml * volume_ml;
+  }
   for (const BottleDecay& decay : decays) {
     if (decay.reagent != reagent.key || !(age_days > 0)) {
       continue;
