@@ -14,11 +14,23 @@ namespace {
 using strict::Table;
 
 const std::vector<std::string> usual_words{"negative", "trace", "1+", "2+", "3+", "4+"};
-const std::vector<std::string> scale_names{"heat_cloud", "acid_cloud", "copper_colour", "colour", "paper"};
+const std::vector<std::string> scale_names{"heat_cloud", "acid_cloud", "copper_colour",
+                                           "colour",     "paper",      "powder"};
+const std::vector<std::string> result_names{"word", "number"};
 const std::vector<std::string> places{"tube", "ring", "upper", "lower"};
 
 std::size_t index_of(const std::string& word, const std::vector<std::string>& words) {
   return static_cast<std::size_t>(std::find(words.begin(), words.end(), word) - words.begin());
+}
+
+void check_lines(const Table& t, const std::vector<double>& lines, const std::vector<std::string>& seen,
+                 std::size_t words) {
+  if (!std::is_sorted(lines.begin(), lines.end())) {
+    t.complain("lines", "values that rise from left to right");
+  }
+  if (seen.size() != words) {
+    t.complain("seen", std::to_string(words) + " descriptions, one a word");
+  }
 }
 
 /// [colour]: where it is looked for, its hue, the lines and what is seen.
@@ -29,12 +41,32 @@ reading::ColourScale read_colour(const Table& t, std::size_t words) {
   scale.lines = t.numbers("lines", {1e-3, 100, ""}, words - 1);
   scale.seen = t.texts_or_none("seen");
   (void)t.text("source");
-  if (!std::is_sorted(scale.lines.begin(), scale.lines.end())) {
-    t.complain("lines", "values that rise from left to right");
+  check_lines(t, scale.lines, scale.seen, words);
+  return scale;
+}
+
+/// [number]: which instrument shows it and how near a reader must come.
+void read_number(const Table& root, Procedure& p) {
+  const Table t = root.table("number");
+  p.number.instrument = t.text("instrument");
+  p.number.unit = t.text_or("unit", "");
+  p.number.example = t.text("example");
+  p.number.division = t.number("division", {1e-6, 100, p.number.unit});
+  p.number.full = t.number("full", {0, 1e4, p.number.unit});
+  p.number.none = t.number("none", {0, 1e4, p.number.unit});
+  (void)t.text("source");
+  if (p.number.none <= p.number.full) {
+    t.complain("none", "more than what earns full marks");
   }
-  if (scale.seen.size() != words) {
-    t.complain("seen", std::to_string(words) + " descriptions, one a word");
-  }
+}
+
+/// [powder]: shares that have sunk and what is seen.
+reading::PowderScale read_powder(const Table& t, std::size_t words) {
+  reading::PowderScale scale;
+  scale.lines = t.numbers("lines", {1e-3, 1, ""}, words - 1);
+  scale.seen = t.texts_or_none("seen");
+  (void)t.text("source");
+  check_lines(t, scale.lines, scale.seen, words);
   return scale;
 }
 
@@ -67,9 +99,21 @@ void read_scale(const Table& root, Procedure& p) {
     p.scale.colour = read_colour(root.table("colour"), p.words.size());
   } else if (p.scale.kind == reading::ScaleKind::Paper) {
     p.scale.paper = read_paper(root.table("paper"), p.words.size());
+  } else if (p.scale.kind == reading::ScaleKind::Powder) {
+    p.scale.powder = read_powder(root.table("powder"), p.words.size());
   } else if (p.words != usual_words) {
     root.complain("words", "no words of its own: this scale has its six");
   }
+}
+
+void read_result(const Table& root, Procedure& p) {
+  p.result = static_cast<Result>(index_of(root.word_or("result", result_names, "word"), result_names));
+  if (p.result == Result::Number) {
+    read_number(root, p);
+    return;
+  }
+  read_scale(root, p);
+  p.reportable = index_of(root.word("reportable", p.words), p.words);
 }
 
 void read_recognition(const Table& root, Procedure& p) {
@@ -106,8 +150,7 @@ Procedure read_file(strict::File& file, const std::string& key, const CheckRule&
   p.source = root.text("source");
   p.share = root.integer("share", {0, 100, "shares"});
   p.under_reading_percent = root.integer("under_reading_percent", {0, 300, "%"});
-  read_scale(root, p);
-  p.reportable = index_of(root.word("reportable", p.words), p.words);
+  read_result(root, p);
   read_recognition(root, p);
   read_stands_for(root, p);
   p.recipe = read_recipe(root, p.key);
@@ -120,6 +163,9 @@ Procedure read_file(strict::File& file, const std::string& key, const CheckRule&
 } // namespace
 
 std::string Procedure::word(reading::Grade grade) const {
+  if (words.empty()) {
+    return "";
+  }
   const auto index = static_cast<std::size_t>(grade);
   return words[std::min(index, words.size() - 1)];
 }

@@ -22,6 +22,19 @@ class Table;
 
 namespace matula::procedure {
 
+/// What comes out of a test: a word for what a tube or paper shows, or the figure an instrument shows.
+enum class Result { Word, Number };
+
+/// A figure read off an instrument.
+struct NumberResult {
+  std::string instrument; ///< As the bench names it: "refractometer".
+  std::string unit;       ///< "" for a bare number.
+  std::string example;    ///< "1.018"
+  double division = 0;    ///< Of the scale: a reader may round to it.
+  double full = 0;        ///< Full marks within,
+  double none = 1;        ///< no marks from.
+};
+
 /// A span of concentrations, g/dL.
 struct GramsSpan {
   double low = 0;
@@ -36,7 +49,9 @@ struct Procedure {
   std::string title;   ///< On the worksheet: "Heat and acetic acid".
   std::string request; ///< On the request form: "Protein by heat and acetic acid".
   int order = 0;       ///< Place on worksheet and marks, rising.
-  reading::Scale scale;
+  Result result = Result::Word;
+  NumberResult number;            ///< Only for figures.
+  reading::Scale scale;           ///< Only for words.
   std::vector<std::string> words; ///< Of the grades, lowest first: two to six.
   std::vector<std::string>
       needs; ///< For each, a bottle that begins so must be out when the test is asked for.
@@ -53,8 +68,8 @@ struct Procedure {
   std::vector<Rule> rules;
   std::string source;
 
-  /// The item of the worksheet: "heat.grade".
-  [[nodiscard]] std::string item() const { return key + ".grade"; }
+  /// The item of the worksheet: "heat.grade", "refractometer.value".
+  [[nodiscard]] std::string item() const { return key + (result == Result::Word ? ".grade" : ".value"); }
   [[nodiscard]] std::string word(reading::Grade grade) const;
   /// The grade a word stands for; nothing for any other word.
   [[nodiscard]] std::optional<reading::Grade> grade(std::string_view word) const;

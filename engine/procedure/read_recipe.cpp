@@ -71,9 +71,10 @@ Recipe read_recipe(const Table& root, const std::string& test) {
   for (const auto& row : table.tables("step")) {
     recipe.steps.push_back(read_step(row, recipe.vessel));
   }
-  const Table ladder = root.table("ladder");
-  recipe.ladder_species = ladder.text("species");
-  recipe.ladder_mg_per_dl = ladder.numbers("mg_per_dl", {0, 20000, "mg/dL"});
+  if (const auto ladder = root.table_if_any("ladder")) {
+    recipe.ladder_species = ladder->text("species");
+    recipe.ladder_mg_per_dl = ladder->numbers("mg_per_dl", {0, 20000, "mg/dL"});
+  }
   return recipe;
 }
 

@@ -27,7 +27,8 @@ Brief brief_of(const Scenario& scenario) {
   brief.asks_gravity = scenario.asked.specific_gravity;
   for (const std::string& key : scenario.asked.procedures) {
     const procedure::Procedure& one = *procedure::find_shipped(key);
-    brief.tests.push_back({one.item(), one.title, one.request, one.words});
+    brief.tests.push_back(
+        {one.title, one.request, one.item(), one.words, one.number.unit, one.number.example});
   }
   for (const Decision& decision : scenario.decisions) {
     brief.questions.push_back({decision.key, decision.prompt, decision.options});

@@ -20,10 +20,12 @@ struct Question {
 
 /// A test the form asks for, as the worksheet shows it.
 struct AskedTest {
-  std::string item;               ///< "heat.grade"
   std::string title;              ///< "Heat and acetic acid"
   std::string request;            ///< "Protein by heat and acetic acid"
-  std::vector<std::string> words; ///< Lowest first.
+  std::string item;               ///< "heat.grade"
+  std::vector<std::string> words; ///< Lowest first; empty for a figure.
+  std::string unit;               ///< Of a figure.
+  std::string example;            ///< Of a figure.
 };
 
 /// What a learner may know of a case before the marks: the form, the shelf, the laboratory's rules and the

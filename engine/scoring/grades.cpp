@@ -2,6 +2,8 @@
 #include "engine/scoring/ledgers.hpp"
 #include "engine/scoring/numeric.hpp"
 
+#include <algorithm>
+#include <cmath>
 #include <cstdlib>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -63,6 +65,33 @@ void judge(Mark& mark, const Moment& moment, const TestRule& test) {
   }
 }
 
+std::string say_figure(double value, const TestRule& test) {
+  const int digits = std::max(0, static_cast<int>(std::lround(-std::log10(test.number.division))));
+  return fmt::format("{:.{}f}{}{}", value, digits, test.number.unit.empty() ? "" : " ", test.number.unit);
+}
+
+void judge_figure(Mark& mark, const Moment& moment, const TestRule& test) {
+  if (!moment.figure) {
+    mark.reason = fmt::format("The {} was not used, so nothing had been read.", test.label);
+    return;
+  }
+  mark.expected = say_figure(*moment.figure, test);
+  const auto read = number_from_text(mark.entered);
+  if (!read) {
+    mark.reason = fmt::format("{} It showed {}.",
+                              mark.entered.empty() ? "Nothing was written."
+                                                   : fmt::format("\"{}\" is not a number.", mark.entered),
+                              mark.expected);
+    return;
+  }
+  const double error = reading_error(*read, *moment.figure, test.number.division);
+  mark.earned = marks_for(credit_per_mille(error, test.number.full, test.number.none), mark.possible);
+  if (mark.earned < mark.possible) {
+    mark.reason = fmt::format("You wrote {}. The {} ({}) showed {}.", mark.entered, test.label, moment.vessel,
+                              mark.expected);
+  }
+}
+
 } // namespace
 
 std::vector<Mark> mark_grades(const Case& marked) {
@@ -73,11 +102,13 @@ std::vector<Mark> mark_grades(const Case& marked) {
     }
     Mark mark;
     mark.item = test.item();
-    mark.label = "Grade of the " + test.label;
+    mark.label = (test.result == procedure::Result::Word ? "Grade of the " : "Reading of the ") + test.label;
     mark.possible = marked.scenario.marking.grade_weight;
     mark.entered = marked.entry(mark.item);
     const auto& moment = marked.replay.tests.at(test.key);
-    if (mark.entered.empty()) {
+    if (test.result == procedure::Result::Number) {
+      judge_figure(mark, moment, test);
+    } else if (mark.entered.empty()) {
       mark.expected = moment.tube ? test.word(moment.tube->grade) : "";
       mark.reason = moment.tube ? fmt::format("No grade was written. Your tube ({}) showed: {}.",
                                               moment.vessel, moment.tube->seen)

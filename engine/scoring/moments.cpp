@@ -4,6 +4,7 @@
 #include "engine/scenario/scenario.hpp"
 #include "engine/scoring/papers.hpp"
 #include "engine/scoring/tube_facts.hpp"
+#include "sim/reading/graduation.hpp"
 
 namespace matula::scoring {
 namespace {
@@ -21,6 +22,7 @@ struct Player {
   bench::Outcome take(const sitting::Event& event);
   void write(const sitting::Record& record);
   Moment test_moment(const TestRule& test);
+  void note_figure(Moment& moment, const TestRule& test);
   void note_look(Moment& moment, const std::string& item);
   void note_gravity();
 };
@@ -41,10 +43,32 @@ std::string looked_at_vessel(const bench::State& state) {
   return urine_ml(state, "jar") > 0 && state.vessels.at("jar").column.volume_ml() > 0 ? "jar" : "specimen";
 }
 
+/// What the instrument showed last; a deposit is read on the glass of the very vessel.
+void Player::note_figure(Moment& moment, const TestRule& test) {
+  const auto& state = session.state();
+  if (test.number.instrument == "deposit") {
+    moment.vessel = find_tube(state, book, test);
+    if (!moment.vessel.empty()) {
+      moment.figure = reading::read_graduation(look_on(state, session.setup(), moment.vessel, Card::White));
+      moment.facts = tube_facts(state, moment.vessel, test, replay.watch, drop_ml(world.catalogue, test));
+    }
+    return;
+  }
+  const auto shown = replay.watch.shown.find(test.number.instrument);
+  if (shown != replay.watch.shown.end()) {
+    moment.vessel = shown->second.vessel;
+    moment.figure = shown->second.value;
+  }
+}
+
 Moment Player::test_moment(const TestRule& test) {
   Moment moment;
   const auto& state = session.state();
   moment.time_s = session.time_s();
+  if (test.result == procedure::Result::Number) {
+    note_figure(moment, test);
+    return moment;
+  }
   moment.vessel = find_tube(state, book, test);
   if (!moment.vessel.empty()) {
     moment.tube = read_vessel(state, session.setup(), world.thresholds, test.scale, moment.vessel);
@@ -76,8 +100,8 @@ void Player::note_gravity() {
 }
 
 void Player::write(const sitting::Record& record) {
-  const auto ending = record.item.find(".grade");
-  const auto* test = ending == std::string::npos ? nullptr : book.find_test(record.item.substr(0, ending));
+  const auto* test = book.find_test(record.item.substr(0, record.item.find('.')));
+  test = test != nullptr && test->item() == record.item ? test : nullptr;
   Moment moment;
   if (test != nullptr) {
     moment = test_moment(*test);

@@ -24,6 +24,7 @@ struct Moment {
   std::string value;
   bench::VesselName vessel;                  ///< The tube or jar it is about; empty when there was none.
   std::optional<reading::GradeReading> tube; ///< Reference reading of that very tube, then.
+  std::optional<double> figure;              ///< What the instrument of a test showed.
   std::string word;                          ///< Reference word for colour or clarity.
   std::vector<std::string> odours;           ///< What a nose found.
   std::optional<double> thermometer_c;       ///< What the thermometer had shown, or the liquid's temperature.

@@ -29,7 +29,9 @@ public:
   BookTubes(const assets::World& world, const scenario::Scenario& scenario, const Standards& standards)
       : setup_(sitting::make_setup(world, scenario)) {
     for (const auto& [key, recipe] : standards.recipes) {
-      if (asks(scenario.asked, key)) {
+      // A figure is judged by the instrument alone: there is no tube to lay beside it.
+      const bool shows_a_tube = standards.rules.find_test(key)->result == procedure::Result::Word;
+      if (shows_a_tube && asks(scenario.asked, key)) {
         running_[key] = std::async(std::launch::async, do_by_the_book, std::cref(setup_), std::cref(recipe));
       }
     }

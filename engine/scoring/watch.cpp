@@ -115,6 +115,17 @@ void Watch::after(const sitting::Event& event, const bench::State& state, const 
       thermometer_c[thermometer.vessel] = *outcome.thermometer_c;
     }
   });
+  const auto show = [&](const bench::VesselName& vessel) {
+    if (outcome.reading && !outcome.reading->off_scale) {
+      shown[outcome.reading->instrument] = {vessel, outcome.reading->value};
+    }
+  };
+  when<bench::Refract>(event, [&](const bench::Refract& refract) { show(refract.vessel); });
+  when<bench::Measure>(event, [&](const bench::Measure& measure) {
+    if (!measure.blank) {
+      show(measure.vessel);
+    }
+  });
   when<bench::Dispense>(event, [&](const bench::Dispense& dispense) {
     const auto* reagent = catalogue.find_reagent(dispense.reagent);
     const bool hazardous = reagent != nullptr && !reagent->caution.empty();

@@ -33,6 +33,12 @@ struct FloatSeen {
   matter::Mixture liquid;
 };
 
+/// A figure an instrument showed.
+struct FigureSeen {
+  bench::VesselName vessel;
+  double value = 0;
+};
+
 /// What the log shows beyond the traces that vessels keep: who looked how, and the order of things. Filled
 /// event by event during replay.
 struct Watch {
@@ -40,6 +46,7 @@ struct Watch {
   std::map<bench::VesselName, double> eye_mm;
   std::map<bench::VesselName, std::vector<HeatAtAddition>> additions;
   std::map<bench::VesselName, double> thermometer_c; ///< Last reading of the thermometer, by vessel.
+  std::map<std::string, FigureSeen> shown;           ///< Last figure of each instrument, by its name.
   std::optional<FloatSeen> in_water;
   std::optional<FloatSeen> in_specimen;
   bool float_wiped = true;

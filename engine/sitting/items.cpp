@@ -17,6 +17,14 @@ bool holds(const std::vector<std::string>& words, const std::string& word) {
   return std::find(words.begin(), words.end(), word) != words.end();
 }
 
+std::string refuse_result(const procedure::Procedure& test, const Record& record) {
+  if (record.item != test.item() || test.words.empty() || holds(test.words, record.value)) {
+    return "";
+  }
+  return "'" + record.value + "' is no word for this test; write " +
+         strict::suggestion(record.value, test.words, test.words.size());
+}
+
 std::string refuse_decision(const scenario::Scenario& scenario, const Record& record) {
   const std::string key = record.item.substr(decision_mark.size());
   std::vector<std::string> keys;
@@ -86,12 +94,7 @@ std::string refuse_record(const scenario::Scenario& scenario, const Record& reco
   }
   const auto dot = record.item.find('.');
   const auto* test = procedure::find_shipped(record.item.substr(0, dot));
-  if (test != nullptr && record.item == test->item() && !record.value.empty() &&
-      !holds(test->words, record.value)) {
-    return "'" + record.value + "' is no word for this test; write " +
-           strict::suggestion(record.value, test->words, test->words.size());
-  }
-  return "";
+  return test == nullptr || record.value.empty() ? "" : refuse_result(*test, record);
 }
 
 } // namespace matula::sitting

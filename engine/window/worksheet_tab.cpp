@@ -105,8 +105,13 @@ void draw_questions(App& app) {
   }
 }
 
-void draw_grade(App& app, const scenario::AskedTest& test) {
+void draw_result(App& app, const scenario::AskedTest& test) {
   ImGui::Spacing();
+  if (test.words.empty()) {
+    draw_number(app, test.item, test.unit.empty() ? test.title : test.title + ", " + test.unit,
+                test.example.c_str());
+    return;
+  }
   ImGui::TextUnformatted(test.title.c_str());
   draw_words(app, test.item, test.words);
 }
@@ -125,7 +130,7 @@ void draw_worksheet_tab(App& app) {
     heading("Tests");
   }
   for (const scenario::AskedTest& test : brief.tests) {
-    draw_grade(app, test);
+    draw_result(app, test);
   }
   heading("Conclusions");
   draw_questions(app);

@@ -64,7 +64,7 @@ double strength_seen(const appearance::Appearance& white, const ColourScale& sca
 GradeReading read_strength(const Looks& looks, const ColourScale& scale) {
   const double strength = std::max(strength_seen(*looks.white, scale), no_strength);
   Margins margins{};
-  margins.fill(never);
+  margins.fill(no_line);
   for (std::size_t k = 0; k < std::min(scale.lines.size(), margins.size()); ++k) {
     margins[k] = rising(strength, scale.lines[k]);
   }

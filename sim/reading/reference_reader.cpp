@@ -4,6 +4,7 @@
 #include "sim/reading/colour_strength.hpp"
 #include "sim/reading/copper.hpp"
 #include "sim/reading/observables.hpp"
+#include "sim/reading/powder.hpp"
 
 #include <array>
 #include <limits>
@@ -30,6 +31,8 @@ GradeReading read_grade(const Scale& scale, const Looks& looks, const Thresholds
     return read_strength(looks, scale.colour);
   case ScaleKind::Paper:
     return {}; // A paper is no vessel; see paper.hpp.
+  case ScaleKind::Powder:
+    return read_powder(looks, scale.powder);
   }
   return {};
 }

@@ -6,8 +6,9 @@
 namespace matula::reading {
 
 /// How a result is judged: the cloud after heat or acid, the colours of reduced copper, the strength of a
-/// colour in one direction of hue, or a test paper beside its reference card.
-enum class ScaleKind { HeatCloud, AcidCloud, CopperColour, Colour, Paper };
+/// colour in one direction of hue, a test paper beside its reference card, or how much of a powder strewn on
+/// the surface still floats.
+enum class ScaleKind { HeatCloud, AcidCloud, CopperColour, Colour, Paper, Powder };
 
 /// Where on a vessel a colour is judged: the whole tube, the strongest band across it (a ring), the upper or
 /// the lower of two liquids.
@@ -30,10 +31,17 @@ struct PaperScale {
   std::vector<double> values;
 };
 
+/// A powder that floats or sinks.
+struct PowderScale {
+  std::vector<double> lines;     ///< Share that has sunk at which each next grade begins, rising.
+  std::vector<std::string> seen; ///< What is seen at each grade; one more than the lines.
+};
+
 struct Scale {
   ScaleKind kind = ScaleKind::HeatCloud;
   ColourScale colour; ///< Only of kind Colour.
   PaperScale paper;   ///< Only of kind Paper.
+  PowderScale powder; ///< Only of kind Powder.
 
   Scale() = default;
   // NOLINTNEXTLINE(google-explicit-constructor): a kind without a colour is a whole scale.

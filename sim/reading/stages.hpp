@@ -17,6 +17,9 @@ using Margins = std::array<double, grade_count - 1>;
 /// by the shares of the two distances.
 [[nodiscard]] double intensity(Grade grade, const Margins& margins);
 
+/// Margin of a line that a scale does not have.
+inline constexpr double no_line = -1e3;
+
 /// log(value / line), for observables that rise with the dose; values are floored so that the margin stays
 /// finite.
 [[nodiscard]] double rising(double value, double line);
