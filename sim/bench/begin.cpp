@@ -3,6 +3,7 @@
 #include "sim/bench/keeping.hpp"
 #include "sim/bench/life.hpp"
 
+#include <algorithm>
 #include <stdexcept>
 
 namespace matula::bench {

@@ -50,7 +50,7 @@ std::string nothing_to_pour(const State& state, const VesselName& name, const Ve
 }
 
 void add(State& state, const Setup& setup, const VesselName& name, Vessel& vessel,
-         const matter::Mixture& liquid, const std::string& what, bool gently, bool heavy = false) {
+         const matter::Mixture& liquid, const std::string& what, bool gently, bool heavy) {
   catch_up(state, setup, name, vessel);
   if (heavy) {
     column::pour_in_heavy(vessel.column, liquid, *setup.chemistry->catalogue);

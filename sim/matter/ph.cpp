@@ -229,7 +229,7 @@ std::pair<double, double> settle_near(Solution& solution, const Acidity& near) {
   constexpr int most_passes = 4;
   for (int pass = 0; pass < most_passes; ++pass) {
     const double gamma = power10(log_gamma);
-    shift(solution.terms, gamma);
+    shift(solution.terms, gamma, ionic_strength(solution, x));
     x = solve(solution, x, gamma);
     const double again = davies(ionic_strength(solution, x));
     const bool settled = std::abs(again - log_gamma) < gamma_tolerance;
@@ -290,7 +290,7 @@ double charge_slope_molar(const Mixture& mixture, const Catalogue& catalogue, co
   Solution solution;
   gather(solution, mixture, catalogue);
   const double gamma = power10(acidity.log_gamma);
-  shift(solution.terms, gamma);
+  shift(solution.terms, gamma, ionic_strength(solution, acidity.ph));
   return balance(solution, acidity.ph, gamma).slope;
 }
 
