@@ -7,13 +7,14 @@ namespace matula::assets {
 namespace {
 
 const std::vector<std::string> laws{"oxide",      "acid_protein", "isoelectric",
-                                    "hot_window", "weak_acid",    "ion_product"};
+                                    "hot_window", "weak_acid",    "ion_product", "carried"};
 
-matter::ParticleId read_solid(const strict::Table& row, const matter::Catalogue& catalogue) {
-  const std::string name = row.text("solid");
+matter::ParticleId read_solid(const strict::Table& row, const std::string& key,
+                              const matter::Catalogue& catalogue) {
+  const std::string name = row.text(key);
   const std::optional<matter::ParticleId> id = catalogue.find_particle(name);
   if (!id && !name.empty()) {
-    row.complain("solid", "a particle; " + strict::suggestion(name, keys_of(catalogue.particles)));
+    row.complain(key, "a particle; " + strict::suggestion(name, keys_of(catalogue.particles)));
   }
   return id.value_or(0);
 }
@@ -26,9 +27,13 @@ std::vector<double> read_parameters(const strict::Table& row, const matter::Cata
   if (agent) {
     parameters.push_back(static_cast<double>(read_species_key(row, "agent", catalogue)));
   }
+  const bool carrier = law == "carried";
+  if (carrier) {
+    parameters.push_back(static_cast<double>(read_solid(row, "carrier", catalogue)));
+  }
   const int wanted = reaction::parameter_count(law, formula_length);
   if (static_cast<int>(parameters.size()) != wanted) {
-    row.complain("parameters", std::to_string(wanted - (agent ? 1 : 0)) + " numbers for the law " + law);
+    row.complain("parameters", std::to_string(wanted - (agent || carrier ? 1 : 0)) + " numbers for the law " + law);
   }
   return parameters;
 }
@@ -36,7 +41,7 @@ std::vector<double> read_parameters(const strict::Table& row, const matter::Cata
 reaction::Precipitation read_row(const strict::Table& row, const matter::Catalogue& catalogue) {
   reaction::Precipitation solid;
   solid.key = row.text("key");
-  solid.solid = read_solid(row, catalogue);
+  solid.solid = read_solid(row, "solid", catalogue);
   solid.formula = read_amounts(row.table("formula"), catalogue, {0, 100, "mol"});
   solid.law = row.word("law", laws);
   solid.parameters = read_parameters(row, catalogue, solid.law, solid.formula.size());

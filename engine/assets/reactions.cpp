@@ -6,6 +6,7 @@ namespace {
 
 const strict::Range moles{-1000, 1000, "mol"};
 const strict::Range ph{0, 14, "pH"};
+const strict::Range half{1e-9, 100, "mol/L"};
 
 reaction::MassAction read_mass_action(const strict::Table& row, const matter::Catalogue& catalogue) {
   reaction::MassAction law;
@@ -13,6 +14,18 @@ reaction::MassAction read_mass_action(const strict::Table& row, const matter::Ca
   law.orders = read_amounts(row.table("orders"), catalogue, {0, 4, ""});
   law.oh_order = row.number_or("oh_order", {-3, 3, ""}, law.oh_order);
   law.reference_ph = row.number_or("reference_ph", ph, law.reference_ph);
+  if (row.has("acid_pka")) {
+    law.acid_pka = row.number("acid_pka", ph);
+  }
+  if (row.has("base_pka")) {
+    law.base_pka = row.number("base_pka", ph);
+  }
+  if (const auto saturation = row.table_if_any("saturation")) {
+    law.saturation = read_amounts(*saturation, catalogue, half);
+  }
+  if (const auto inhibitors = row.table_if_any("inhibitors")) {
+    law.inhibitors = read_amounts(*inhibitors, catalogue, half);
+  }
   return law;
 }
 

@@ -52,6 +52,7 @@ matter::Species read_row(const strict::Table& row) {
   species.protonated_charge = row.number_or("protonated_charge", {-500, 500, "elementary charges"}, 0);
   species.pka = row.numbers_or_none("pka", {-10, 20, ""});
   species.buffer_groups = row.number_or("buffer_groups", {1, 1000, "copies"}, 1);
+  species.pka_fall_per_decade = row.number_or("pka_fall_per_decade", {0, 5, ""}, 0);
   species.apparent_volume_ml_per_mol = row.number("apparent_volume_ml_per_mol", {-100, 5e6, "mL/mol"});
   species.odour = row.text_or("odour", "");
   species.odour_threshold_mmol_per_l = row.number_or("odour_threshold_mmol_per_l", {0, 1e4, "mmol/L"}, 0);
@@ -66,6 +67,22 @@ matter::Species read_row(const strict::Table& row) {
   return species;
 }
 
+/// The colour an indicator has without its protons; its own constant makes it follow that alone.
+void read_base_form(const strict::Table& row, const std::filesystem::path& folder, matter::Species& species,
+                    scenario::Problems& problems) {
+  const auto base = row.table_if_any("base_form");
+  if (!base) {
+    return;
+  }
+  species.indicator = true;
+  species.base_absorptivity_l_per_mol_cm = read_absorptivity(*base, folder, problems);
+  if (base->has("pka")) {
+    species.indicator_pka = base->number("pka", {-10, 20, ""});
+  } else if (species.pka.empty()) {
+    row.complain("base_form", "a list pka of the protons that form has lost");
+  }
+}
+
 } // namespace
 
 void read_species(const strict::Table& root, const std::filesystem::path& folder,
@@ -73,6 +90,7 @@ void read_species(const strict::Table& root, const std::filesystem::path& folder
   for (const strict::Table& row : root.tables_or_none("species")) {
     matter::Species species = read_row(row);
     species.absorptivity_l_per_mol_cm = read_absorptivity(row, folder, problems);
+    read_base_form(row, folder, species, problems);
     check_new(row, species.key, catalogue.species);
     catalogue.species.push_back(species);
   }

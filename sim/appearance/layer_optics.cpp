@@ -1,5 +1,6 @@
 #include "sim/appearance/layer_optics.hpp"
 
+#include "sim/appearance/dissolved.hpp"
 #include "sim/appearance/eye.hpp"
 
 #include <cmath>
@@ -11,7 +12,6 @@ namespace {
 
 using matter::size_bins;
 
-constexpr double mm_per_cm = 10;
 constexpr double mm3_per_ml = 1000;
 
 /// Loss over the depth of a layer of unit scattering: the mean of 1 - exp(-(1 - g) 2 pi f z), z from the
@@ -101,12 +101,7 @@ LayerOptics layer_optics(const matter::Mixture& layer, const matter::Catalogue& 
   if (layer.empty()) {
     return o;
   }
-  for (matter::SpeciesId id = 0; id < layer.mmol.size(); ++id) {
-    const double molar = layer.molar(id);
-    if (molar > 0) {
-      add(o.absorb, catalogue.species[id].absorptivity_l_per_mol_cm, std::numbers::ln10 * molar / mm_per_cm);
-    }
-  }
+  add(o.absorb, dissolved_absorption(layer, catalogue), 1);
   for (matter::ParticleId id = 0; id < layer.populations.size(); ++id) {
     add_population(o, layer.populations[id], catalogue.particles[id], tables[id], loss.by_kind[id],
                    layer.volume_ml);

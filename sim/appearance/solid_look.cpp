@@ -1,5 +1,8 @@
 #include "sim/appearance/solid_look.hpp"
 
+#include "sim/appearance/dissolved.hpp"
+#include "sim/optics/band_shape.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -10,7 +13,6 @@ namespace {
 
 using matter::size_bins;
 
-constexpr double mm_per_cm = 10;
 constexpr double mm3_per_ml = 1000;
 constexpr double least_opacity = 1e-3; // Fainter pieces are not seen anyway.
 
@@ -34,14 +36,7 @@ void add_solid(Turbid& to, const ScatterTable& t, std::size_t bin, double g_per_
 }
 
 void add_liquid(Turbid& to, const matter::Mixture& mixture, const matter::Catalogue& catalogue) {
-  for (matter::SpeciesId id = 0; id < mixture.mmol.size(); ++id) {
-    const double per_mm = std::numbers::ln10 * mixture.molar(id) / mm_per_cm;
-    if (per_mm > 0) {
-      for (std::size_t i = 0; i < optics::band_count; ++i) {
-        to.absorb[i] += per_mm * catalogue.species[id].absorptivity_l_per_mol_cm[i];
-      }
-    }
-  }
+  to.absorb = optics::sum(to.absorb, dissolved_absorption(mixture, catalogue));
 }
 
 /// Mean over the middle half of the face.

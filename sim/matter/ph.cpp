@@ -21,7 +21,10 @@ constexpr double highest_ph = 14;
 constexpr double ph_tolerance = 1e-6; // Of the last but one step of a search that squares its error.
 constexpr int most_steps = 60;
 constexpr double gamma_tolerance = 1e-6; // Moves the pH by a few 1e-6 at most.
+constexpr double strength_tolerance = 1e-5;
 constexpr double neutral_ph = 7;
+constexpr double screening_reference = 0.1; // mol/L, where a polyelectrolyte's constants hold.
+constexpr double least_ionic_strength = 1e-4;
 constexpr double typical_log_gamma = -0.13; // Where the search begins.
 constexpr std::size_t most_terms = 512;
 constexpr std::size_t most_substances = 192;
@@ -52,6 +55,8 @@ struct Terms {
   std::array<double, most_terms> ideal;    ///< Constant at zero ionic strength.
   std::array<double, most_terms> constant; ///< At the present one.
   std::array<int, most_terms> gammas;      ///< constant = ideal * gamma^gammas.
+  std::array<double, most_terms> falls;    ///< Of log10 of the constant per decade of ionic strength.
+  bool screened = false;                   ///< Whether any fall is not zero.
   std::size_t count = 0;
 };
 
@@ -87,6 +92,8 @@ void add_groups(Terms& terms, const Species& species, double molar) {
     terms.molar[terms.count] = molar * species.buffer_groups;
     terms.ideal[terms.count] = power10(-species.pka[group]);
     terms.gammas[terms.count] = macromolecule ? 0 : static_cast<int>(2 * z - 1);
+    terms.falls[terms.count] = species.pka_fall_per_decade;
+    terms.screened = terms.screened || species.pka_fall_per_decade != 0;
     ++terms.count;
   }
 }
@@ -111,8 +118,12 @@ void gather(Solution& solution, const Mixture& mixture, const Catalogue& catalog
   }
 }
 
-/// Sets the constants for an activity coefficient of a singly charged ion.
-void shift(Terms& terms, double gamma) {
+double decades(double ionic_strength) {
+  return std::log10(std::max(ionic_strength, least_ionic_strength) / screening_reference);
+}
+
+/// Sets the constants for an activity coefficient of a singly charged ion and an ionic strength.
+void shift(Terms& terms, double gamma, double ionic_strength) {
   constexpr int reach = 9; // Charges beyond +-4 carry no correction.
   std::array<double, 2 * reach + 1> power{};
   power[reach] = 1;
@@ -122,6 +133,9 @@ void shift(Terms& terms, double gamma) {
   }
   for (std::size_t i = 0; i < terms.count; ++i) {
     terms.constant[i] = terms.ideal[i] * power[reach + std::clamp(terms.gammas[i], -reach, reach)];
+  }
+  for (std::size_t i = 0; terms.screened && i < terms.count; ++i) {
+    terms.constant[i] *= power10(terms.falls[i] * decades(ionic_strength));
   }
 }
 
@@ -187,15 +201,19 @@ double ionic_strength(const Solution& solution, double ph) {
 std::pair<double, double> settle(Solution& solution) {
   double x = neutral_ph;
   double log_gamma = typical_log_gamma;
-  constexpr int most_passes = 4;
+  double strength = screening_reference;
+  const int most_passes = solution.terms.screened ? 20 : 4; // A swollen polyelectrolyte settles slowly.
   for (int pass = 0; pass < most_passes; ++pass) {
     const double gamma = power10(log_gamma);
-    shift(solution.terms, gamma);
+    shift(solution.terms, gamma, strength);
     if (pass > 0) {
       x = solve(solution, x, gamma);
     }
-    const double again = davies(ionic_strength(solution, x));
-    const bool settled = pass > 0 && std::abs(again - log_gamma) < gamma_tolerance;
+    const double last = strength;
+    strength = ionic_strength(solution, x);
+    const double again = davies(strength);
+    const bool still = !solution.terms.screened || std::abs(strength - last) < strength_tolerance * strength;
+    const bool settled = pass > 0 && still && std::abs(again - log_gamma) < gamma_tolerance;
     log_gamma = again;
     if (settled) {
       break;
@@ -213,9 +231,11 @@ double log_gamma_1(const Mixture& mixture, const Catalogue& catalogue, double ph
   Solution solution;
   gather(solution, mixture, catalogue);
   double log_gamma = typical_log_gamma;
+  double strength = screening_reference;
   for (int pass = 0; pass < 3; ++pass) {
-    shift(solution.terms, power10(log_gamma));
-    log_gamma = davies(ionic_strength(solution, ph));
+    shift(solution.terms, power10(log_gamma), strength);
+    strength = ionic_strength(solution, ph);
+    log_gamma = davies(strength);
   }
   return log_gamma;
 }
@@ -249,7 +269,10 @@ double charge_excess_molar(const Mixture& mixture, const Catalogue& catalogue, d
   const double gamma = power10(log_gamma_1(mixture, catalogue, ph));
   Solution solution;
   gather(solution, mixture, catalogue);
-  shift(solution.terms, gamma);
+  shift(solution.terms, gamma, screening_reference);
+  if (solution.terms.screened) {
+    shift(solution.terms, gamma, ionic_strength(solution, ph));
+  }
   return balance(solution, ph, gamma).charge;
 }
 

@@ -2,6 +2,7 @@
 
 #include "sim/optics/spectrum.hpp"
 
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -19,7 +20,13 @@ struct Species {
   std::vector<double> pka;         ///< Ascending, 25 °C.
   double buffer_groups = 1;        ///< Copies of the pka list one molecule carries (proteins carry many).
   double apparent_volume_ml_per_mol = 0; ///< In dilute salt at 20 °C, protonated charge state of urine pH.
-  optics::Spectrum absorptivity_l_per_mol_cm{}; ///< Decadic molar absorptivity.
+  /// How far the constants of a polyelectrolyte's groups fall with each tenfold ionic strength above 0.1
+  /// mol/L: the more ions, the better its charges are screened and the easier the next proton leaves.
+  double pka_fall_per_decade = 0;
+  optics::Spectrum absorptivity_l_per_mol_cm{}; ///< Decadic molar absorptivity; of an indicator's acid form.
+  bool indicator = false;              ///< Whether the form without its protons has its own colour.
+  std::optional<double> indicator_pka; ///< Of the coloured group alone, where pka lists other groups.
+  optics::Spectrum base_absorptivity_l_per_mol_cm{}; ///< Of an indicator's form that has lost every proton.
   std::string odour;                            ///< Word for the smell; empty when odourless.
   double odour_threshold_mmol_per_l = 0;        ///< Below this the nose finds nothing.
   std::string odour_form = "total"; ///< Which form is volatile: "total", "acid" (fully protonated) or "base".

@@ -21,7 +21,23 @@ double rate_of(const MassAction& law, const matter::Mixture& mixture, double ph)
     }
     rate *= order == 1 ? c : std::pow(c, order);
   }
+  for (const auto& [species, half] : law.saturation) {
+    const double c = mixture.molar(species);
+    if (c <= 0) {
+      return 0;
+    }
+    rate *= c / (c + half);
+  }
+  for (const auto& [species, half] : law.inhibitors) {
+    rate *= half / (half + mixture.molar(species));
+  }
   rate *= law.k.at(mixture.temperature_c);
+  if (law.acid_pka) {
+    rate /= 1 + std::exp(ln10 * (ph - *law.acid_pka));
+  }
+  if (law.base_pka) {
+    rate /= 1 + std::exp(ln10 * (*law.base_pka - ph));
+  }
   return law.oh_order == 0 ? rate : rate * std::exp(ln10 * law.oh_order * (ph - law.reference_ph));
 }
 
@@ -58,7 +74,7 @@ double largest_extent_molar(const Reaction& reaction, const matter::Mixture& mix
 
 bool needs_ph(const Reaction& reaction) {
   const auto* mass_action = std::get_if<MassAction>(&reaction.law);
-  return mass_action == nullptr || mass_action->oh_order != 0;
+  return mass_action == nullptr || mass_action->oh_order != 0 || mass_action->acid_pka || mass_action->base_pka;
 }
 
 void apply(const Reaction& reaction, double extent_molar, matter::Mixture& mixture) {

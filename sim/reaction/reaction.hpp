@@ -2,6 +2,7 @@
 
 #include "sim/matter/mixture.hpp"
 
+#include <optional>
 #include <string>
 #include <utility>
 #include <variant>
@@ -25,9 +26,14 @@ using Stoichiometry = std::vector<std::pair<matter::SpeciesId, double>>;
 /// the helper.
 struct MassAction {
   Arrhenius k;
-  Stoichiometry orders; ///< Species and order of each; positive.
+  Stoichiometry orders;           ///< Species and order of each; positive.
+  std::optional<double> acid_pka; ///< Only the acid of this constant takes part.
+  std::optional<double> base_pka; ///< Only the base of this constant takes part.
   double oh_order = 0;
   double reference_ph = 14; ///< pH at which k holds; 14 makes k that of 1 mol/L hydroxide.
+  // What an enzyme, or any catalyst that can be filled, adds to the law; each is left out when empty.
+  Stoichiometry saturation; ///< Species and half mol/L: times c/(c + half), as Michaelis and Menten.
+  Stoichiometry inhibitors; ///< Species and half mol/L: times half/(half + c), not competing.
 };
 
 /// rate = k(T) c_substrate, slowed as the limiting partner runs out: c_partner/(c_partner + half_mol_per_l).

@@ -98,11 +98,29 @@ double ion_product_distance(const Precipitation& row, const matter::Mixture& mix
   return 0.5 * (low + high);
 }
 
+/// Langmuir's rest between solution and carrier: n = H K c/(1 + K c) with c + n fixed.
+double carried_distance(const Precipitation& row, const matter::Mixture& mixture, const Conditions& now,
+                        double solid_molar) {
+  const std::vector<double>& p = row.parameters;
+  const double carrier_g = mixture.populations[static_cast<matter::ParticleId>(p[3])].total_g();
+  const double room = p[1] * carrier_g / mixture.volume_ml * 1000; // mol/L
+  const double strength = p[0] / (1 + power10(p[2] - now.ph));
+  const double all = mixture.molar(row.formula.front().first) + solid_molar;
+  const double b = 1 + strength * (all + room);
+  // The smaller root, written so that nothing cancels.
+  const double held = 2 * strength * room * all /
+                      (b + std::sqrt(std::max(0.0, b * b - 4 * strength * strength * room * all)));
+  return held - solid_molar;
+}
+
 } // namespace
 
 int parameter_count(std::string_view law, std::size_t formula_length) {
   if (law == "oxide") {
     return 2;
+  }
+  if (law == "carried") {
+    return 4;
   }
   if (law == "acid_protein") {
     return 5;
@@ -127,6 +145,9 @@ bool may_form(const Precipitation& row, const matter::Mixture& mixture) {
     }
     return product > p[0] * van_t_hoff(p[1], mixture.temperature_c);
   }
+  if (row.law == "carried") {
+    return c > 0 && !mixture.populations[static_cast<matter::ParticleId>(p[3])].empty();
+  }
   if (row.law == "acid_protein") {
     return c > p[0] && mixture.molar(static_cast<matter::SpeciesId>(p[4])) > 0;
   }
@@ -140,6 +161,9 @@ double distance_to_rest(const Precipitation& row, const matter::Mixture& mixture
                         const matter::Catalogue& catalogue, const Conditions& now, double solid_molar) {
   if (row.law == "ion_product") {
     return ion_product_distance(row, mixture, catalogue, now, solid_molar);
+  }
+  if (row.law == "carried") {
+    return carried_distance(row, mixture, now, solid_molar);
   }
   const auto& [id, count] = row.formula.front();
   const double excess = (mixture.molar(id) - solubility_molar(row, mixture, now)) / count;

@@ -29,6 +29,9 @@ struct Conditions {
 /// of the formula's species, each
 ///                  in the form that has lost that many protons (-1: the total), may reach `product`
 ///                  (mol/L)^n at 25 °C; it rises with the enthalpy of solution in kJ/mol.
+/// "carried"        [strength, room, pka, carrier]: held on the grains of another solid, particle number
+///                  `carrier`, by Langmuir's law: the base of constant `pka` holds with `strength` L/mol to
+///                  `room` mol on a gram.
 [[nodiscard]] int parameter_count(std::string_view law, std::size_t formula_length);
 
 /// Whether the solid could form at any pH at all: false saves working out the pH.

@@ -24,6 +24,11 @@ matter::Mixture reactants(const reaction::Reaction& row) {
     const bool heavy = world.catalogue.species[id].molar_mass_g_per_mol > 5000;
     mixture.mmol[id] += change < 0 ? (heavy ? 1e-4 : 1e-2) : 0;
   }
+  if (const auto* law = std::get_if<reaction::MassAction>(&row.law)) {
+    for (const auto& [id, order] : law->orders) { // What only lends a hand: enzymes.
+      mixture.mmol[id] += mixture.mmol[id] > 0 ? 0 : 1e-6;
+    }
+  }
   return mixture;
 }
 

@@ -83,6 +83,16 @@ std::map<std::string, Recipe> recipes() {
         return m;
       },
       100, [](matter::Mixture m) { return together(std::move(m), bottle("acetic_acid_glacial", 3)); }, 22};
+  list["barium_sulphate"] = {
+      [](double dose) { return together(urine(2, 6, {{"sulphate", 10 * dose}}), bottle("barium_chloride_10", 1)); },
+      22, nullptr, 22};
+  list["bilirubin_on_barium_sulphate"] = {
+      [](double dose) {
+        matter::Mixture m = urine(1, 6, {{"bilirubin", 0.005 * dose}});
+        m.populations[chemistry_world().solid("barium_sulphate")].grams[0] = 2e-3;
+        return m;
+      },
+      22, [](matter::Mixture m) { return together(std::move(m), bottle("fouchet", 1)); }, 22};
   return list;
 }
 
