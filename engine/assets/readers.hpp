@@ -36,6 +36,8 @@ void read_vessels(const std::filesystem::path& file, std::map<std::string, colum
                   scenario::Problems& problems);
 void read_instruments(const std::filesystem::path& file, const matter::Catalogue& catalogue, World& world,
                       scenario::Problems& problems);
+void read_papers(const std::filesystem::path& file, const matter::Catalogue& catalogue,
+                 std::vector<paper::PaperKind>& papers, scenario::Problems& problems);
 void read_cautions(const std::filesystem::path& file, const matter::Catalogue& catalogue,
                    std::map<std::string, std::string>& cautions, scenario::Problems& problems);
 

@@ -19,6 +19,7 @@ tl::expected<std::unique_ptr<const World>, scenario::Problems> load(const std::f
   read_thresholds(folder / "reading" / "thresholds.toml", world->thresholds, problems);
   read_vessels(folder / "vessels.toml", world->shapes, problems);
   read_instruments(folder / "instruments.toml", world->catalogue, *world, problems);
+  read_papers(folder / "papers.toml", world->catalogue, world->papers, problems);
   read_cautions(folder / "cautions.toml", world->catalogue, world->cautions, problems);
   if (!problems.empty()) {
     return tl::make_unexpected(problems);
@@ -26,6 +27,10 @@ tl::expected<std::unique_ptr<const World>, scenario::Problems> load(const std::f
   world->chemistry.catalogue = &world->catalogue;
   column::prepare(world->chemistry);
   world->optics.scatter = appearance::make_scatter_tables(world->catalogue);
+  constexpr double card_room_c = 22; // Cards are made in a room as it should be.
+  for (const paper::PaperKind& kind : world->papers) {
+    world->cards[kind.key] = paper::make_card(kind, world->chemistry, world->optics.scatter, card_room_c);
+  }
   return std::unique_ptr<const World>(std::move(world));
 }
 

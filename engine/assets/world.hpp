@@ -3,6 +3,7 @@
 #include "engine/scenario/problem.hpp"
 #include "sim/appearance/optics_tables.hpp"
 #include "sim/bench/bench.hpp"
+#include "sim/paper/card.hpp"
 #include "sim/reading/reference_reader.hpp"
 
 #include <tl/expected.hpp>
@@ -22,6 +23,8 @@ struct World {
   std::map<std::string, column::VesselShape> shapes;
   instrument::Urinometer urinometer;
   bench::Tools tools;
+  std::vector<paper::PaperKind> papers;
+  std::map<std::string, paper::Card> cards; ///< By kind of paper, computed from `papers`.
   reading::Thresholds thresholds;
   std::map<std::string, std::string> cautions; ///< Key to wording.
 };
