@@ -8,6 +8,7 @@ namespace matula::sitting {
 inline constexpr double most_ml = 1000;
 inline constexpr double most_seconds = 604800;
 inline constexpr double most_mm = 1000;
+inline constexpr double most_drops = 20;
 
 // One list of fields an action, for reading and writing alike.
 template <class F> void fields(F& f, bench::Pour& a) {
@@ -66,6 +67,25 @@ template <class F> void fields(F& f, bench::Protect& a) {
 }
 template <class F> void fields(F& f, bench::Discard& a) {
   f.name("vessel", a.vessel);
+}
+template <class F> void fields(F& f, bench::DipPaper& a) {
+  f.name("paper", a.paper);
+  f.name("vessel", a.vessel);
+  f.number("seconds", a.seconds, 0, most_seconds);
+}
+template <class F> void fields(F& f, bench::BlotPaper& a) {
+  f.name("paper", a.paper);
+}
+template <class F> void fields(F& f, bench::LookAtPaper& a) {
+  f.name("paper", a.paper);
+}
+template <class F> void fields(F& f, bench::DropOn& a) {
+  f.name("paper", a.paper);
+  f.name("reagent", a.reagent);
+  f.number("drops", a.drops, 0, most_drops);
+}
+template <class F> void fields(F& f, bench::DiscardPaper& a) {
+  f.name("paper", a.paper);
 }
 template <class F> void fields(F& f, bench::Wait& a) {
   f.number("seconds", a.seconds, 0, most_seconds, true);

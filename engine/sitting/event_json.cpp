@@ -37,6 +37,11 @@ const std::vector<Kind>& kinds() {
       {"protect", bench::Action(bench::Protect{})},
       {"discard", bench::Action(bench::Discard{})},
       {"wait", bench::Action(bench::Wait{})},
+      {"dip", bench::Action(bench::DipPaper{})},
+      {"blot", bench::Action(bench::BlotPaper{})},
+      {"look_at_paper", bench::Action(bench::LookAtPaper{})},
+      {"drop_on", bench::Action(bench::DropOn{})},
+      {"discard_paper", bench::Action(bench::DiscardPaper{})},
       {"record", Record{}},
       {"finish", Finish{}},
   };

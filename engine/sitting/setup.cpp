@@ -14,6 +14,8 @@ bench::Setup make_setup(const assets::World& world, const scenario::Scenario& sc
   setup.urinometer.zero_error = scenario.urinometer_zero_error;
   setup.urinometer.calibration_c = scenario.rules.calibration_c;
   setup.tools = world.tools;
+  setup.papers = &world.papers;
+  setup.cards = &world.cards;
   setup.specimen = scenario.specimen;
   setup.reagents_out = scenario.reagents_out;
   setup.room_c = scenario.room_c;

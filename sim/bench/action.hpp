@@ -76,12 +76,36 @@ struct Protect {
 struct Discard {
   VesselName vessel;
 };
+/// Dips a fresh piece of test paper of a kind into a vessel; it then lies on the bench as "KIND-1", "KIND-2" ...
+struct DipPaper {
+  std::string paper;
+  VesselName vessel;
+  double seconds = 1;
+};
+/// Draws the edge of a paper over absorbent tissue, so that nothing runs from pad to pad.
+struct BlotPaper {
+  std::string paper; ///< Name of the piece.
+};
+/// Holds a paper beside its reference card.
+struct LookAtPaper {
+  std::string paper;
+};
+/// Lets drops from a bottle fall on every pad of a paper.
+struct DropOn {
+  std::string paper;
+  std::string reagent;
+  double drops = 1;
+};
+struct DiscardPaper {
+  std::string paper;
+};
 /// Lets bench time pass.
 struct Wait {
   double seconds = 0;
 };
 
 using Action = std::variant<Pour, Dispense, Mix, Move, LightFlame, SetBath, Float, LiftFloat, SpinFloat,
-                            ClearBubbles, Thermometer, Smell, Look, Protect, Discard, Wait>;
+                            ClearBubbles, Thermometer, Smell, Look, Protect, Discard, Wait,
+                            DipPaper, BlotPaper, LookAtPaper, DropOn, DiscardPaper>;
 
 } // namespace matula::bench

@@ -6,6 +6,7 @@
 #include "sim/bench/tools.hpp"
 #include "sim/column/column.hpp"
 #include "sim/instrument/urinometer.hpp"
+#include "sim/paper/card.hpp"
 #include "sim/specimen/specimen.hpp"
 
 #include <cstdint>
@@ -29,6 +30,8 @@ struct Setup {
   Tools tools;
   specimen::Specimen specimen;
   std::vector<std::string> reagents_out; ///< Bottles on the shelf for this case.
+  const std::vector<paper::PaperKind>* papers = nullptr;      ///< On the bench; none while null.
+  const std::map<std::string, paper::Card>* cards = nullptr; ///< Reference cards by kind of paper.
   double room_c = 22;
   int tube_count = 12;
   std::uint64_t seed = 1;
@@ -75,6 +78,20 @@ struct FloatState {
   instrument::Float state;
 };
 
+/// What has been done with a piece of paper, for judging procedure. Times are bench seconds.
+struct PaperTrace {
+  VesselName vessel;
+  double dip_s = 0;          ///< How long it was dipped.
+  double specimen_c = -300;  ///< Temperature of what it was dipped into.
+  bool mixed_before = false; ///< Whether the vessel had been mixed at all.
+  std::vector<double> looked_at_s;
+};
+
+struct PaperState {
+  paper::Piece piece;
+  PaperTrace trace;
+};
+
 /// Mutable state of one bench. Plain data: copying it is saving it.
 struct State {
   double time_s = 0;
@@ -84,6 +101,8 @@ struct State {
   double bath_target_c = 22;
   std::optional<FloatState> floating;
   double float_last_in_water_reading = 0;
+  std::vector<PaperState> papers; ///< In the order they were used.
+  int papers_used = 0;
   bool gloves = false;
   bool goggles = false;
   double handled_without_gloves_s = -1; ///< First time; -1 never.

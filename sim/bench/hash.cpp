@@ -42,6 +42,20 @@ void add(Hasher& hasher, const FloatState& floating) {
   hasher.add(floating.state.touches_wall);
 }
 
+void add(Hasher& hasher, const PaperState& paper) {
+  hasher.add(paper.piece.name);
+  hasher.add(paper.piece.wetted_s);
+  hasher.add(paper.piece.blotted);
+  hasher.add(static_cast<std::uint64_t>(paper.piece.lived_ticks));
+  for (const paper::Pad& pad : paper.piece.pads) {
+    hasher.add(pad.inside.volume_ml);
+    hasher.add(pad.inside.temperature_c);
+    for (const double mmol : pad.inside.mmol) {
+      hasher.add(mmol);
+    }
+  }
+}
+
 } // namespace
 
 std::uint64_t state_hash(const State& state) {
@@ -58,6 +72,9 @@ std::uint64_t state_hash(const State& state) {
   hasher.add(state.bath_target_c);
   if (state.floating) {
     add(hasher, *state.floating);
+  }
+  for (const PaperState& paper : state.papers) {
+    add(hasher, paper);
   }
   hasher.add(state.gloves);
   hasher.add(state.goggles);

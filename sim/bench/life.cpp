@@ -3,6 +3,7 @@
 #include "sim/bench/chance.hpp"
 #include "sim/bench/flame.hpp"
 #include "sim/bench/floating.hpp"
+#include "sim/bench/papers.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -127,6 +128,7 @@ void tick(State& state, const Setup& setup) {
       state.heated_without_goggles_s = bench_s(state);
     }
   }
+  live_papers(state, setup);
   bob(state, setup, tick_s);
 }
 

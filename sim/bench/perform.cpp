@@ -2,6 +2,7 @@
 
 #include "sim/bench/floating.hpp"
 #include "sim/bench/heating.hpp"
+#include "sim/bench/papers.hpp"
 #include "sim/bench/pour.hpp"
 #include "sim/bench/senses.hpp"
 #include "sim/bench/words.hpp"
@@ -29,6 +30,12 @@ struct Performer {
   Outcome operator()(const Smell& action) const { return smell(state, setup, action); }
   Outcome operator()(const Look& action) const { return look_closely(state, setup, action); }
   Outcome operator()(const Discard& action) const { return discard(state, setup, action); }
+
+  Outcome operator()(const DipPaper& action) const { return dip_paper(state, setup, action); }
+  Outcome operator()(const BlotPaper& action) const { return blot_paper(state, setup, action); }
+  Outcome operator()(const LookAtPaper& action) const { return look_at_paper(state, setup, action); }
+  Outcome operator()(const DropOn& action) const { return drop_on(state, setup, action); }
+  Outcome operator()(const DiscardPaper& action) const { return discard_paper(state, action); }
 
   Outcome operator()(const Protect& action) const {
     state.gloves = action.gloves;

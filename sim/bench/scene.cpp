@@ -4,6 +4,7 @@
 #include "sim/bench/bench.hpp"
 #include "sim/bench/chance.hpp"
 #include "sim/bench/floating.hpp"
+#include "sim/bench/papers.hpp"
 
 #include <algorithm>
 
@@ -57,6 +58,7 @@ Scene make_scene(const State& state, const Setup& setup, const appearance::View&
     scene.vessels.push_back(
         {name, vessel.column.shape.key, vessel.place, vessel.held.height, look(state, setup, name, view)});
   }
+  see_papers(scene, state, setup, view.lamp);
   if (const auto scale = scale_view(state, setup)) {
     SeenFloat seen;
     seen.vessel = state.floating->vessel;

@@ -36,7 +36,12 @@ std::vector<Event> every_event() {
       bench::Look{"jar", {appearance::Card::Printed, optics::Lamp::Indoor}, 1e-7},
       bench::Protect{true, false},
       bench::Discard{"tube-1"},
-      bench::Wait{0}};
+      bench::Wait{0},
+      bench::DipPaper{"strip", "specimen", 1.5},
+      bench::BlotPaper{"strip-1"},
+      bench::LookAtPaper{"strip-1"},
+      bench::DropOn{"ph-2", "acetic_acid_10", 2},
+      bench::DiscardPaper{"strip-1"}};
   double time_s = 0;
   for (const auto& action : actions) {
     events.push_back({time_s += 1.0 / 3, action});
