@@ -83,6 +83,11 @@ vec4 bottle() {
   return vec4(c, 1.0) * cover;
 }
 
+vec4 swatch() {  // u_tune: linear light of a field, and how dark its edge is
+  float inside = min(min(v_px.x - u_rect.x, u_rect.x + u_rect.z - v_px.x), min(v_px.y - u_rect.y, u_rect.y + u_rect.w - v_px.y));
+  return vec4(u_tune.rgb * mix(1.0 - u_tune.w, 1.0, smoothstep(0.2, 1.4, inside)), 1.0);
+}
+
 vec4 shadow() {
   vec2 p = v_uv * 2.0 - 1.0;
   float d = length(p);
@@ -323,6 +328,10 @@ void main() {
 #if KIND == 15
   c = hole();
 #endif
+#if KIND == 16
+  o_colour = swatch();  // Already as the eye sees it under the lamp.
+#else
   o_colour = vec4(c.rgb * u_tint, c.a);
+#endif
 #endif
 }

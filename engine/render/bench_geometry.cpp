@@ -36,7 +36,7 @@ SceneLayout at_origin(SceneLayout at) {
         &at.lamp, &at.hand_vessel, &at.cards[0], &at.cards[1], &at.cards[2]}) {
     shift(*r);
   }
-  for (auto* places : {&at.vessels, &at.reagents, &at.paper}) {
+  for (auto* places : {&at.vessels, &at.reagents, &at.paper, &at.test_papers}) {
     for (auto& [name, r] : *places) {
       shift(r);
     }

@@ -250,6 +250,7 @@ std::vector<Item> BenchView::Impl::items(const bench::Scene& scene, const Show& 
   list.push_back({"rack front", grown(where.rack, 2), 1,
                   [this, &where, &light] { carpenter.draw_rack_front(where, light, frame); }});
   add_vessels(list, scene, show, where, light, false);
+  add_papers(list, scene, where, light);
   add_air(list, scene, show, where, light);
   Rect marked;
   for (const auto& [places, before] : {std::pair{&where.vessels, ""}, std::pair{&where.reagents, "shelf:"}}) {

@@ -36,6 +36,8 @@ struct BenchView::Impl {
                    const SceneLayout& where, const RoomLight& light, bool tubes);
   void add_hand(std::vector<Item>& list, const bench::Scene& scene, const Show& show,
                 const SceneLayout& where, const RoomLight& light);
+  void add_papers(std::vector<Item>& list, const bench::Scene& scene, const SceneLayout& where,
+                  const RoomLight& light);
   void add_air(std::vector<Item>& list, const bench::Scene& scene, const Show& show, const SceneLayout& where,
                const RoomLight& light);
   void finish_part(const Target& from, const Target& to, const Rect& part);

@@ -27,9 +27,10 @@ enum class Furniture {
   Backdrop,
   Lid,
   Mark,
-  Hole
+  Hole,
+  Swatch
 };
-inline constexpr int furniture_kinds = 16;
+inline constexpr int furniture_kinds = 17;
 
 /// Bench, wall, shelf, rack, bottles, burner, bath and cards: all that is not glassware with liquid in it.
 class Carpenter {

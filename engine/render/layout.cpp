@@ -115,6 +115,18 @@ void place_hand(SceneLayout& at, const bench::Scene& scene, const Show& show) {
   }
 }
 
+/// The latest papers lie before the cards, the last one nearest to the eye.
+void place_papers(SceneLayout& at, const bench::Scene& scene) {
+  constexpr std::size_t most = 2;
+  const std::size_t count = scene.papers.size();
+  for (std::size_t i = count - std::min(count, most); i < count; ++i) {
+    const bench::SeenPaper& paper = scene.papers[i];
+    const double row = static_cast<double>(count - 1 - i);
+    const double wide = 0.024 * static_cast<double>(std::max<std::size_t>(paper.pads.size(), 3));
+    at.test_papers[paper.name] = standing(at.bench, 0.57, 0.994 - 0.024 * row, wide, 0.021);
+  }
+}
+
 } // namespace
 
 SceneLayout layout(const bench::Scene& scene, const Show& show, const Rect& area) {
@@ -144,6 +156,7 @@ SceneLayout layout(const bench::Scene& scene, const Show& show, const Rect& area
   place_tubes(at, scene, tube_scale);
   place_others(at, scene, std::min(at.bench.h * 0.235 / 150.0, at.bench.w * 0.13 / 66.0));
   place_bottles(at, scene);
+  place_papers(at, scene);
   place_hand(at, scene, show);
   return at;
 }

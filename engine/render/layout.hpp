@@ -37,6 +37,7 @@ struct SceneLayout {
   Rect flame;  ///< Where a tube is heated: drop a tube here to hold it in the flame.
   Rect bath;   ///< Beaker of hot water: drop a tube here.
   Rect bath_thermometer;
+  std::map<std::string, Rect> test_papers; ///< Lying on the bench, the latest ones, by name.
   std::array<Rect, 3> cards;  ///< By appearance::Card, standing on the bench.
   Rect lamp;                  ///< Bench lamp: daylight or lamp light.
   Rect hand_vessel;           ///< The glass in the large view.

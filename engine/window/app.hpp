@@ -14,7 +14,7 @@
 
 namespace matula::window {
 
-enum class Tab { Request, Do, Worksheet, Help };
+enum class Tab { Request, Do, Papers, Worksheet, Help };
 
 /// A case on the start screen, or what is wrong with its file.
 struct Offer {
@@ -42,6 +42,10 @@ struct Hands {
   double bath_c = 100;
   bool wipe = true;
   bool spin = true;
+  std::string paper_kind = "strip";
+  std::string paper; ///< Piece at hand; empty for the one used last.
+  double dip_s = 1;
+  double drops_on = 2;
 };
 
 /// Everything the window holds between frames.

@@ -21,6 +21,7 @@ struct TabRow {
 constexpr TabRow tabs[] = {
     {Tab::Request, "tab.request", "Request", draw_request_tab},
     {Tab::Do, "tab.do", "Do", draw_do_tab},
+    {Tab::Papers, "tab.papers", "Papers", draw_papers_tab},
     {Tab::Worksheet, "tab.worksheet", "Worksheet", draw_worksheet_tab},
     {Tab::Help, "tab.help", "Help", draw_help_tab},
 };

@@ -66,6 +66,9 @@ void handle_keys(App& app) {
   if (pressed(GLFW_KEY_D)) {
     show(app, Tab::Do);
   }
+  if (pressed(GLFW_KEY_L)) {
+    show(app, Tab::Papers);
+  }
   if (pressed(GLFW_KEY_S)) {
     show(app, Tab::Worksheet);
   }

@@ -18,6 +18,7 @@ void draw_text_size(App& app); ///< Part of the strip and of the start screen.
 
 // Tabs of the side panel.
 void draw_do_tab(App& app);
+void draw_papers_tab(App& app);
 void draw_worksheet_tab(App& app);
 void draw_help_tab(App& app);
 void draw_request_tab(App& app);
