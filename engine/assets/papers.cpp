@@ -110,7 +110,8 @@ std::optional<paper::Speckle> read_speckle(const strict::Table& row, const matte
   if (!table) {
     return std::nullopt;
   }
-  return paper::Speckle{read_species_key(*table, "from", catalogue), read_species_key(*table, "dye", catalogue),
+  return paper::Speckle{read_species_key(*table, "from", catalogue),
+                        read_species_key(*table, "dye", catalogue),
                         table->number("spot_mm2", {1e-4, 10, "mm2"})};
 }
 

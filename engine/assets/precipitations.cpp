@@ -6,8 +6,8 @@ namespace matula::assets {
 
 namespace {
 
-const std::vector<std::string> laws{"oxide",      "acid_protein", "isoelectric",
-                                    "hot_window", "weak_acid",    "ion_product", "carried"};
+const std::vector<std::string> laws{"oxide",     "acid_protein", "isoelectric", "hot_window",
+                                    "weak_acid", "ion_product",  "carried"};
 
 matter::ParticleId read_solid(const strict::Table& row, const std::string& key,
                               const matter::Catalogue& catalogue) {
@@ -33,7 +33,8 @@ std::vector<double> read_parameters(const strict::Table& row, const matter::Cata
   }
   const int wanted = reaction::parameter_count(law, formula_length);
   if (static_cast<int>(parameters.size()) != wanted) {
-    row.complain("parameters", std::to_string(wanted - (agent || carrier ? 1 : 0)) + " numbers for the law " + law);
+    row.complain("parameters",
+                 std::to_string(wanted - (agent || carrier ? 1 : 0)) + " numbers for the law " + law);
   }
   return parameters;
 }

@@ -14,7 +14,7 @@ namespace {
 using strict::Table;
 
 const std::vector<std::string> usual_words{"negative", "trace", "1+", "2+", "3+", "4+"};
-const std::vector<std::string> scale_names{"heat_cloud", "acid_cloud", "copper_colour", "colour"};
+const std::vector<std::string> scale_names{"heat_cloud", "acid_cloud", "copper_colour", "colour", "paper"};
 const std::vector<std::string> places{"tube", "ring", "upper", "lower"};
 
 std::size_t index_of(const std::string& word, const std::vector<std::string>& words) {
@@ -38,6 +38,21 @@ reading::ColourScale read_colour(const Table& t, std::size_t words) {
   return scale;
 }
 
+/// [paper]: which pad of which paper, and what its words stand for.
+reading::PaperScale read_paper(const Table& t, std::size_t words) {
+  reading::PaperScale scale;
+  scale.paper = t.text("paper");
+  scale.pad = t.text("pad");
+  scale.values = t.numbers_or_none("values", {0, 1e6, ""});
+  (void)t.text("source");
+  const bool rising = std::is_sorted(scale.values.begin(), scale.values.end());
+  if (!scale.values.empty() && (scale.values.size() != words || !rising)) {
+    t.complain("values", std::to_string(words) + " values that rise, one a word");
+    scale.values.clear();
+  }
+  return scale;
+}
+
 void read_scale(const Table& root, Procedure& p) {
   p.words = root.texts_or_none("words");
   if (p.words.empty()) {
@@ -50,6 +65,8 @@ void read_scale(const Table& root, Procedure& p) {
   p.scale = static_cast<reading::ScaleKind>(index_of(root.word("scale", scale_names), scale_names));
   if (p.scale.kind == reading::ScaleKind::Colour) {
     p.scale.colour = read_colour(root.table("colour"), p.words.size());
+  } else if (p.scale.kind == reading::ScaleKind::Paper) {
+    p.scale.paper = read_paper(root.table("paper"), p.words.size());
   } else if (p.words != usual_words) {
     root.complain("words", "no words of its own: this scale has its six");
   }

@@ -38,11 +38,11 @@ struct SceneLayout {
   Rect bath;   ///< Beaker of hot water: drop a tube here.
   Rect bath_thermometer;
   std::map<std::string, Rect> test_papers; ///< Lying on the bench, the latest ones, by name.
-  std::array<Rect, 3> cards;  ///< By appearance::Card, standing on the bench.
-  Rect lamp;                  ///< Bench lamp: daylight or lamp light.
-  Rect hand_vessel;           ///< The glass in the large view.
-  float hand_scale_px_mm = 0; ///< Scale of the large view.
-  float hand_bottom_px = 0;   ///< y of the inside bottom in the large view (may lie below the view).
+  std::array<Rect, 3> cards;               ///< By appearance::Card, standing on the bench.
+  Rect lamp;                               ///< Bench lamp: daylight or lamp light.
+  Rect hand_vessel;                        ///< The glass in the large view.
+  float hand_scale_px_mm = 0;              ///< Scale of the large view.
+  float hand_bottom_px = 0; ///< y of the inside bottom in the large view (may lie below the view).
 };
 
 /// Places a scene in `area`. Pure; the same scene and area give the same places.

@@ -19,7 +19,8 @@ std::array<float, 4> light_of(const optics::Xyz& colour) {
 Rect pad_rect(const Rect& strip, std::size_t i, std::size_t count) {
   const float pitch = strip.w / static_cast<float>(count);
   const float side = std::min(pitch * 0.76F, strip.h * 0.84F);
-  return {strip.x + pitch * (static_cast<float>(i) + 0.5F) - side / 2, strip.y + (strip.h - side) / 2, side, side};
+  return {strip.x + pitch * (static_cast<float>(i) + 0.5F) - side / 2, strip.y + (strip.h - side) / 2, side,
+          side};
 }
 
 } // namespace

@@ -3,6 +3,7 @@
 #include "engine/assets/world.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/scoring/moments.hpp"
+#include "engine/scoring/papers.hpp"
 #include "engine/sitting/setup.hpp"
 #include "engine/strict/table.hpp"
 #include "sim/reading/colour_strength.hpp"
@@ -79,6 +80,10 @@ Observables observe(const bench::State& state, const bench::Setup& setup, const 
   const auto colour = reading::mean_colour_on_white(white, part);
   seen.colour_on_white = optics::to_lab(colour, d65_white);
   seen.display = optics::to_display(colour);
+  if (scale.kind == reading::ScaleKind::Paper) {
+    seen.colour_on_white = pad_colour(state, setup, scale.paper, vessel).value_or(optics::Lab{});
+    seen.display = optics::to_display(optics::from_lab(seen.colour_on_white, d65_white));
+  }
   if (scale.kind == reading::ScaleKind::Colour) {
     seen.colour_strength = reading::strength_seen(white, scale.colour);
   }

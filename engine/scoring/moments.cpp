@@ -2,6 +2,7 @@
 
 #include "engine/assets/world.hpp"
 #include "engine/scenario/scenario.hpp"
+#include "engine/scoring/papers.hpp"
 #include "engine/scoring/tube_facts.hpp"
 
 namespace matula::scoring {
@@ -47,6 +48,8 @@ Moment Player::test_moment(const TestRule& test) {
   moment.vessel = find_tube(state, book, test);
   if (!moment.vessel.empty()) {
     moment.tube = read_vessel(state, session.setup(), world.thresholds, test.scale, moment.vessel);
+  }
+  if (!moment.vessel.empty() && test.scale.kind != reading::ScaleKind::Paper) {
     moment.facts = tube_facts(state, moment.vessel, test, replay.watch, drop_ml(world.catalogue, test));
   }
   return moment;
@@ -116,6 +119,9 @@ bench::Outcome Player::take(const sitting::Event& event) {
 reading::GradeReading read_vessel(const bench::State& state, const bench::Setup& setup,
                                   const reading::Thresholds& thresholds, const reading::Scale& scale,
                                   const bench::VesselName& vessel) {
+  if (scale.kind == reading::ScaleKind::Paper) {
+    return read_pad(state, setup, scale.paper, vessel);
+  }
   const auto white = look_on(state, setup, vessel, Card::White);
   const auto black = look_on(state, setup, vessel, Card::Black);
   const auto printed = look_on(state, setup, vessel, Card::Printed);

@@ -1,5 +1,7 @@
 #include "engine/scoring/tubes.hpp"
 
+#include "engine/scoring/papers.hpp"
+
 #include <algorithm>
 
 namespace matula::scoring {
@@ -97,6 +99,9 @@ double reagent_ml(const bench::VesselTrace& trace, const TestRule& test) {
 }
 
 bench::VesselName find_tube(const bench::State& state, const Rulebook& book, const TestRule& test) {
+  if (test.scale.kind == reading::ScaleKind::Paper) {
+    return find_paper(state, test.scale.paper.paper);
+  }
   bench::VesselName best;
   double latest = -1;
   for (const auto& [name, vessel] : state.vessels) {

@@ -17,7 +17,7 @@ namespace matula::scoring {
 [[nodiscard]] double reagent_ml(const bench::VesselTrace& trace, const TestRule& test);
 
 /// The tube in which a test was done, known from what went into it and not from its name or place: the one
-/// looked at or added to last. Empty when there is none.
+/// looked at or added to last; for a test paper, the last piece of its kind. Empty when there is none.
 [[nodiscard]] bench::VesselName find_tube(const bench::State& state, const Rulebook& book,
                                           const TestRule& test);
 

@@ -76,7 +76,8 @@ struct Protect {
 struct Discard {
   VesselName vessel;
 };
-/// Dips a fresh piece of test paper of a kind into a vessel; it then lies on the bench as "KIND-1", "KIND-2" ...
+/// Dips a fresh piece of test paper of a kind into a vessel; it then lies on the bench as "KIND-1", "KIND-2"
+/// ...
 struct DipPaper {
   std::string paper;
   VesselName vessel;
@@ -105,7 +106,7 @@ struct Wait {
 };
 
 using Action = std::variant<Pour, Dispense, Mix, Move, LightFlame, SetBath, Float, LiftFloat, SpinFloat,
-                            ClearBubbles, Thermometer, Smell, Look, Protect, Discard, Wait,
-                            DipPaper, BlotPaper, LookAtPaper, DropOn, DiscardPaper>;
+                            ClearBubbles, Thermometer, Smell, Look, Protect, Discard, Wait, DipPaper,
+                            BlotPaper, LookAtPaper, DropOn, DiscardPaper>;
 
 } // namespace matula::bench

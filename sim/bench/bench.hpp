@@ -29,8 +29,8 @@ struct Setup {
   instrument::Urinometer urinometer;
   Tools tools;
   specimen::Specimen specimen;
-  std::vector<std::string> reagents_out; ///< Bottles on the shelf for this case.
-  const std::vector<paper::PaperKind>* papers = nullptr;      ///< On the bench; none while null.
+  std::vector<std::string> reagents_out;                     ///< Bottles on the shelf for this case.
+  const std::vector<paper::PaperKind>* papers = nullptr;     ///< On the bench; none while null.
   const std::map<std::string, paper::Card>* cards = nullptr; ///< Reference cards by kind of paper.
   double room_c = 22;
   int tube_count = 12;

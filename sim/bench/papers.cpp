@@ -13,12 +13,12 @@ namespace matula::bench {
 
 namespace {
 
-constexpr double young_s = 300;           // Colours still come and go.
-constexpr double old_s = 1800;            // A paper so old is dry and dead.
-constexpr std::int64_t young_ticks = 4;   // One second.
+constexpr double young_s = 300;         // Colours still come and go.
+constexpr double old_s = 1800;          // A paper so old is dry and dead.
+constexpr std::int64_t young_ticks = 4; // One second.
 constexpr std::int64_t resting_ticks = 40;
-constexpr double least_dip_s = 0.2;       // Touched and out: the pads stay half dry.
-constexpr std::size_t most_papers = 12;   // Room on the bench.
+constexpr double least_dip_s = 0.2;     // Touched and out: the pads stay half dry.
+constexpr std::size_t most_papers = 12; // Room on the bench.
 
 const paper::PaperKind* kind_of(const Setup& setup, const std::string& key) {
   if (setup.papers == nullptr) {
@@ -76,8 +76,11 @@ Outcome dip_paper(State& state, const Setup& setup, const DipPaper& action) {
   }
   catch_up(state, setup, action.vessel, vessel->second);
   PaperState paper;
-  paper.trace = {action.vessel, action.seconds, column::mean_temperature_c(vessel->second.column),
-                 !vessel->second.trace.mixed_at_s.empty(), {}};
+  paper.trace = {action.vessel,
+                 action.seconds,
+                 column::mean_temperature_c(vessel->second.column),
+                 !vessel->second.trace.mixed_at_s.empty(),
+                 {}};
   paper.piece = paper::dry_piece(*kind, *setup.chemistry->catalogue, setup.room_c);
   if (!paper::dip(paper.piece, *kind, vessel->second.column, *setup.chemistry->catalogue, action.seconds)) {
     return refused("There is too little in " + spoken(action.vessel) + " to wet the paper.");
@@ -147,9 +150,8 @@ Outcome drop_on(State& state, const Setup& setup, const DropOn& action) {
 }
 
 Outcome discard_paper(State& state, const DiscardPaper& action) {
-  const auto found = std::find_if(state.papers.begin(), state.papers.end(), [&](const PaperState& paper) {
-    return paper.piece.name == action.paper;
-  });
+  const auto found = std::find_if(state.papers.begin(), state.papers.end(),
+                                  [&](const PaperState& paper) { return paper.piece.name == action.paper; });
   if (found == state.papers.end()) {
     return no_such_paper(action.paper);
   }
@@ -174,7 +176,7 @@ void see_papers(Scene& scene, const State& state, const Setup& setup, optics::La
   const matter::Catalogue& catalogue = *setup.chemistry->catalogue;
   for (const PaperState& paper : state.papers) {
     const paper::PaperKind& kind = *kind_of(setup, paper.piece.kind);
-    SeenPaper seen{paper.piece.name, kind.key, kind.label, state.time_s - paper.piece.wetted_s,
+    SeenPaper seen{paper.piece.name,    kind.key, kind.label, state.time_s - paper.piece.wetted_s,
                    paper.piece.blotted, {}};
     for (std::size_t i = 0; i < kind.pads.size(); ++i) {
       const auto light =
@@ -183,8 +185,7 @@ void see_papers(Scene& scene, const State& state, const Setup& setup, optics::La
       pad.key = kind.pads[i].key;
       pad.label = kind.pads[i].label;
       pad.colour = paper::colour_of(light, colorimetry, lamp);
-      const auto spots =
-          paper::spots_on(paper.piece.pads[i], kind.pads[i], catalogue, setup.optics->scatter);
+      const auto spots = paper::spots_on(paper.piece.pads[i], kind.pads[i], catalogue, setup.optics->scatter);
       pad.spots = spots.count;
       pad.spot_cover = spots.cover;
       if (spots.count > 0) {

@@ -30,8 +30,8 @@ struct SeenFloat {
 struct SeenPad {
   std::string key;
   std::string label;
-  optics::Xyz colour; ///< D65 XYZ, Y = 1 for the white card; the mean of spots and ground.
-  int spots = 0;      ///< How many spots there are; 0 when it is even.
+  optics::Xyz colour;    ///< D65 XYZ, Y = 1 for the white card; the mean of spots and ground.
+  int spots = 0;         ///< How many spots there are; 0 when it is even.
   double spot_cover = 0; ///< Share of the pad they cover.
   optics::Xyz spot;
   optics::Xyz ground;

@@ -24,11 +24,11 @@ struct Species {
   /// mol/L: the more ions, the better its charges are screened and the easier the next proton leaves.
   double pka_fall_per_decade = 0;
   optics::Spectrum absorptivity_l_per_mol_cm{}; ///< Decadic molar absorptivity; of an indicator's acid form.
-  bool indicator = false;              ///< Whether the form without its protons has its own colour.
+  bool indicator = false;                       ///< Whether the form without its protons has its own colour.
   std::optional<double> indicator_pka; ///< Of the coloured group alone, where pka lists other groups.
   optics::Spectrum base_absorptivity_l_per_mol_cm{}; ///< Of an indicator's form that has lost every proton.
-  std::string odour;                            ///< Word for the smell; empty when odourless.
-  double odour_threshold_mmol_per_l = 0;        ///< Below this the nose finds nothing.
+  std::string odour;                                 ///< Word for the smell; empty when odourless.
+  double odour_threshold_mmol_per_l = 0;             ///< Below this the nose finds nothing.
   std::string odour_form = "total"; ///< Which form is volatile: "total", "acid" (fully protonated) or "base".
   std::string source;               ///< Key of the model book.
 };

@@ -2,9 +2,9 @@
 
 namespace matula::optics {
 
-// Diffuse light in a flat scattering layer, after P. Kubelka and F. Munk, Z. tech. Phys. 12 (1931) 593, in the
-// form of P. Kubelka, J. Opt. Soc. Am. 38 (1948) 448. Scattering power S X and absorbing power K X have no
-// unit; a diffuse ray travels twice the layer's thickness, so K is twice the absorption coefficient.
+// Diffuse light in a flat scattering layer, after P. Kubelka and F. Munk, Z. tech. Phys. 12 (1931) 593, in
+// the form of P. Kubelka, J. Opt. Soc. Am. 38 (1948) 448. Scattering power S X and absorbing power K X have
+// no unit; a diffuse ray travels twice the layer's thickness, so K is twice the absorption coefficient.
 
 /// Reflectance of a layer over a backing of reflectance `backing` (0..1). Both powers >= 0.
 [[nodiscard]] double layer_reflectance(double scattering_power, double absorbing_power, double backing);

@@ -15,8 +15,8 @@ struct CardField {
 /// Fields of one pad, in the order of its levels.
 using CardRow = std::vector<CardField>;
 
-/// A reference card: one row a pad. Nothing is painted: every field is the pad itself, dipped by the book into
-/// the standard specimen of its level, blotted, and looked at in its time of reading.
+/// A reference card: one row a pad. Nothing is painted: every field is the pad itself, dipped by the book
+/// into the standard specimen of its level, blotted, and looked at in its time of reading.
 using Card = std::vector<CardRow>;
 
 /// Seconds between two looks at the chemistry of a living pad.

@@ -20,9 +20,8 @@ void lyse(Pad& pad, const PadKind& kind, const matter::Catalogue& catalogue, dou
     matter::Population& cells = pad.inside.populations[lysis.cells];
     const double share = -std::expm1(-lysis.per_s * seconds);
     const bool speckles =
-        kind.speckle && std::any_of(lysis.releases.begin(), lysis.releases.end(), [&](const auto& each) {
-          return each.first == kind.speckle->from;
-        });
+        kind.speckle && std::any_of(lysis.releases.begin(), lysis.releases.end(),
+                                    [&](const auto& each) { return each.first == kind.speckle->from; });
     double broken_g = 0;
     for (std::size_t bin = 0; bin < matter::size_bins; ++bin) {
       const double grams = share * cells.grams[bin];
@@ -53,7 +52,8 @@ double leached_share(double molar_mass_g_per_mol, double thickness_mm, double se
   // Stokes and Einstein: diffusion goes with the inverse radius, the cube root of the mass.
   const double diffusion = small_molecule_mm2_per_s * pores_slow *
                            std::cbrt(small_molecule_g_per_mol / std::max(molar_mass_g_per_mol, 1.0));
-  const double rate_per_s = std::numbers::pi * std::numbers::pi / 4 * diffusion / (thickness_mm * thickness_mm);
+  const double rate_per_s =
+      std::numbers::pi * std::numbers::pi / 4 * diffusion / (thickness_mm * thickness_mm);
   return -std::expm1(-rate_per_s * std::max(seconds, 0.0));
 }
 
@@ -73,7 +73,8 @@ void drip(Pad& pad, const PadKind& kind, const matter::Mixture& reagent) {
 }
 
 Pad pressed_pad(const matter::Mixture& residue, const PadKind& kind) {
-  constexpr double left_share = 0.5; // Of the pores, after pressing between dry sheets: common practice, fitted here.
+  constexpr double left_share =
+      0.5; // Of the pores, after pressing between dry sheets: common practice, fitted here.
   Pad pad{residue, 0, 0};
   const double over_ml = pad.inside.volume_ml - left_share * kind.void_ml();
   if (over_ml > 0) {

@@ -27,8 +27,8 @@ void soak(Pad& pad, const matter::Mixture& liquid);
 /// stay among the fibres.
 void drip(Pad& pad, const PadKind& kind, const matter::Mixture& reagent);
 
-/// A filter paper laid out and pressed half dry: the solids of `residue` among its fibres, with as much of its
-/// liquid as is left after pressing.
+/// A filter paper laid out and pressed half dry: the solids of `residue` among its fibres, with as much of
+/// its liquid as is left after pressing.
 [[nodiscard]] Pad pressed_pad(const matter::Mixture& residue, const PadKind& kind);
 
 /// Takes out what a dip of `seconds` beyond the filling washes out; the caller gives it to the vessel.

@@ -12,10 +12,12 @@ namespace matula::paper {
 namespace {
 
 constexpr double mm3_per_ml = 1000;
-constexpr double diffuse_path = 2; // A diffuse ray's way through a layer over the layer's thickness: Kubelka 1948.
-constexpr double isotropic = 0.75; // S = 3/4 mu_s (1 - g): L.F. Gate, Appl. Opt. 13 (1974) 236, from memory.
-constexpr double film_glare = 0.02;         // Of water for light from above.
-constexpr double film_glare_diffuse = 0.066; // Of water for light from all sides: D.B. Judd 1942, from memory.
+constexpr double diffuse_path =
+    2; // A diffuse ray's way through a layer over the layer's thickness: Kubelka 1948.
+constexpr double isotropic = 0.75;  // S = 3/4 mu_s (1 - g): L.F. Gate, Appl. Opt. 13 (1974) 236, from memory.
+constexpr double film_glare = 0.02; // Of water for light from above.
+constexpr double film_glare_diffuse =
+    0.066; // Of water for light from all sides: D.B. Judd 1942, from memory.
 
 /// Scattering and absorbing power of the solids held in the pad.
 struct Powers {
@@ -53,7 +55,7 @@ Powers solids(const matter::Mixture& inside, const std::vector<appearance::Scatt
 
 /// As if everything were spread evenly over the pad.
 optics::Spectrum even_reflectance(const Pad& pad, const PadKind& kind, const matter::Catalogue& catalogue,
-                             const std::vector<appearance::ScatterTable>& scatter) {
+                                  const std::vector<appearance::ScatterTable>& scatter) {
   const Stock& stock = kind.stock;
   const bool wet = !pad.inside.empty();
   matter::Mixture inside = pad.inside;
@@ -65,8 +67,8 @@ optics::Spectrum even_reflectance(const Pad& pad, const PadKind& kind, const mat
   const double inward = optics::inside_reflectance(appearance::liquid_index, film_glare_diffuse);
   optics::Spectrum r{};
   for (std::size_t i = 0; i < optics::band_count; ++i) {
-    const double absorbing = stock.absorb_per_mm[i] * stock.thickness_mm +
-                             diffuse_path * dissolved[i] * depth_mm + held.absorb[i];
+    const double absorbing =
+        stock.absorb_per_mm[i] * stock.thickness_mm + diffuse_path * dissolved[i] * depth_mm + held.absorb[i];
     const double body = optics::layer_reflectance(fibres + held.scatter[i], absorbing, stock.backing);
     const double film = wet ? stock.film_share : 0;
     r[i] = (1 - film) * body + film * optics::through_surface(body, film_glare, inward);

@@ -6,16 +6,16 @@
 namespace matula::paper {
 
 /// Reflectance of a pad in every band, relative to the white card's; glare left out. Paper scatters, what is
-/// dissolved in it absorbs, solids held in it do both; spots and ground are averaged. A dry pad shows its soaking dyes at the pH their own
-/// liquid had.
+/// dissolved in it absorbs, solids held in it do both; spots and ground are averaged. A dry pad shows its
+/// soaking dyes at the pH their own liquid had.
 [[nodiscard]] optics::Spectrum reflectance(const Pad& pad, const PadKind& kind,
                                            const matter::Catalogue& catalogue,
                                            const std::vector<appearance::ScatterTable>& scatter);
 
 /// Spots on a pad, where cells broke.
 struct Spots {
-  int count = 0;      ///< 0 when the pad is even.
-  double cover = 0;   ///< Share of the pad they cover.
+  int count = 0;    ///< 0 when the pad is even.
+  double cover = 0; ///< Share of the pad they cover.
   optics::Spectrum spot{};
   optics::Spectrum ground{};
 };

@@ -8,18 +8,18 @@ namespace matula::paper {
 
 /// One piece of paper on the bench. Plain data.
 struct Piece {
-  std::string name;       ///< "strip-1"
-  std::string kind;       ///< Key of its PaperKind.
+  std::string name; ///< "strip-1"
+  std::string kind; ///< Key of its PaperKind.
   std::vector<Pad> pads;
-  double wetted_s = -1;   ///< Bench time; -1 while dry.
+  double wetted_s = -1; ///< Bench time; -1 while dry.
   bool blotted = false;
   std::int64_t lived_ticks = 0;
 };
 
 [[nodiscard]] Piece dry_piece(const PaperKind& kind, const matter::Catalogue& catalogue, double room_c);
 
-/// Dips every pad into `vessel` for `seconds`: each fills from the upper liquid; what a long dip leaches stays
-/// in the vessel. False when there is too little liquid; then nothing has happened.
+/// Dips every pad into `vessel` for `seconds`: each fills from the upper liquid; what a long dip leaches
+/// stays in the vessel. False when there is too little liquid; then nothing has happened.
 bool dip(Piece& piece, const PaperKind& kind, column::Column& vessel, const matter::Catalogue& catalogue,
          double seconds);
 

@@ -74,7 +74,8 @@ double largest_extent_molar(const Reaction& reaction, const matter::Mixture& mix
 
 bool needs_ph(const Reaction& reaction) {
   const auto* mass_action = std::get_if<MassAction>(&reaction.law);
-  return mass_action == nullptr || mass_action->oh_order != 0 || mass_action->acid_pka || mass_action->base_pka;
+  return mass_action == nullptr || mass_action->oh_order != 0 || mass_action->acid_pka ||
+         mass_action->base_pka;
 }
 
 void apply(const Reaction& reaction, double extent_molar, matter::Mixture& mixture) {

@@ -39,4 +39,16 @@ PaperReading read_paper(const optics::Lab& seen, const std::vector<CardEntry>& r
   return best;
 }
 
+double place_of(double value, const std::vector<double>& values) {
+  if (value <= values.front()) {
+    return 0;
+  }
+  for (std::size_t i = 1; i < values.size(); ++i) {
+    if (value <= values[i]) {
+      return static_cast<double>(i - 1) + (value - values[i - 1]) / (values[i] - values[i - 1]);
+    }
+  }
+  return static_cast<double>(values.size() - 1);
+}
+
 } // namespace matula::reading

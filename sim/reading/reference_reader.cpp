@@ -28,6 +28,8 @@ GradeReading read_grade(const Scale& scale, const Looks& looks, const Thresholds
     return read_copper(looks, thresholds);
   case ScaleKind::Colour:
     return read_strength(looks, scale.colour);
+  case ScaleKind::Paper:
+    return {}; // A paper is no vessel; see paper.hpp.
   }
   return {};
 }

@@ -5,9 +5,9 @@
 
 namespace matula::reading {
 
-/// How a result is judged: the cloud after heat or acid, the colours of reduced copper, or the strength of a
-/// colour in one direction of hue.
-enum class ScaleKind { HeatCloud, AcidCloud, CopperColour, Colour };
+/// How a result is judged: the cloud after heat or acid, the colours of reduced copper, the strength of a
+/// colour in one direction of hue, or a test paper beside its reference card.
+enum class ScaleKind { HeatCloud, AcidCloud, CopperColour, Colour, Paper };
 
 /// Where on a vessel a colour is judged: the whole tube, the strongest band across it (a ring), the upper or
 /// the lower of two liquids.
@@ -22,9 +22,18 @@ struct ColourScale {
   std::vector<std::string> seen; ///< What is seen at each grade; one more than the lines.
 };
 
+/// A pad of a test paper, read beside its row of the reference card.
+struct PaperScale {
+  std::string paper; ///< Kind of paper.
+  std::string pad;
+  /// The value each word stands for, rising; empty when the words are those of the card, one a field.
+  std::vector<double> values;
+};
+
 struct Scale {
   ScaleKind kind = ScaleKind::HeatCloud;
   ColourScale colour; ///< Only of kind Colour.
+  PaperScale paper;   ///< Only of kind Paper.
 
   Scale() = default;
   // NOLINTNEXTLINE(google-explicit-constructor): a kind without a colour is a whole scale.

@@ -25,10 +25,10 @@ int main(int argc, char** argv) {
       for (const auto& level : pad.levels) {
         const auto liquid = specimen::make_liquid(level.specimen, w.catalogue);
         const auto p = paper::dipped_pad(pad, liquid, w.chemistry, 22, pad.read_at_s);
-        const auto lab = optics::to_lab(
-            paper::colour_of(paper::reflectance(p, pad, w.catalogue, w.optics.scatter),
-                             w.optics.colorimetry, optics::Lamp::Daylight),
-            optics::d65_white);
+        const auto lab =
+            optics::to_lab(paper::colour_of(paper::reflectance(p, pad, w.catalogue, w.optics.scatter),
+                                            w.optics.colorimetry, optics::Lamp::Daylight),
+                           optics::d65_white);
         std::printf("  %-9s %8g pH %.2f  L %5.1f a %6.1f b %6.1f  dE %.1f\n", level.word.c_str(), level.value,
                     matter::ph(p.inside, w.catalogue), lab.l, lab.a, lab.b, optics::ciede2000(lab, last));
         last = lab;

@@ -96,8 +96,8 @@ TEST_CASE("No sulphate, no carrier: the test misses what is there") {
 }
 
 TEST_CASE("Bilirubin that light has turned is not found") {
-  // Light-exposed or old specimens are falsely negative: common practice. Colourless products and biliverdin, which the
-  // sulphate does not carry.
+  // Light-exposed or old specimens are falsely negative: common practice. Colourless products and biliverdin,
+  // which the sulphate does not carry.
   const Spot spent = fouchet(with("biliverdin", 0.3));
   const Spot clean = fouchet(clean_urine());
   CHECK(std::abs(spent.after.a - clean.after.a) < 1.5);

@@ -23,7 +23,8 @@ TEST_CASE("A layer's limits: no power, no absorption, no backing, great depth") 
   CHECK(optics::layer_reflectance(3, 0, 0) == Approx(0.75).epsilon(1e-6));
   CHECK(optics::layer_reflectance(1e3, 250, 0) == Approx(0.5).epsilon(1e-9));
   CHECK(optics::layer_reflectance(1e3, 250, 0.9) == Approx(0.5).epsilon(1e-9));
-  CHECK(optics::layer_reflectance(2, 1e-12, 0.4) == Approx(optics::layer_reflectance(2, 0, 0.4)).epsilon(1e-6));
+  CHECK(optics::layer_reflectance(2, 1e-12, 0.4) ==
+        Approx(optics::layer_reflectance(2, 0, 0.4)).epsilon(1e-6));
 }
 
 TEST_CASE("A smooth film of water keeps back half of the light that would leave") {

@@ -1,5 +1,5 @@
-// What strips show and miss, against what is printed of such papers in general. S.K. Strasinger and M.S. Di Lorenzo,
-// Urinalysis and Body Fluids (2014), is cited from memory.
+// What strips show and miss, against what is printed of such papers in general. S.K. Strasinger and M.S. Di
+// Lorenzo, Urinalysis and Body Fluids (2014), is cited from memory.
 #include "tests/published/paper_support.hpp"
 
 #include <catch2/catch.hpp>
@@ -78,7 +78,8 @@ TEST_CASE("Ascorbic acid from 25-50 mg/dL hides sugar and blood") {
 }
 
 TEST_CASE("Fluoride stops the sugar pad, copper would not have been") {
-  // A fluoride preservative and an enzyme paper do not go together: WHO 2003 on preservatives, common practice.
+  // A fluoride preservative and an enzyme paper do not go together: WHO 2003 on preservatives, common
+  // practice.
   auto kept = with("glucose", 500);
   kept.mmol_per_l.emplace_back("fluoride", 240); // 10 g/L of sodium fluoride
   CHECK(strip("glucose", with("glucose", 500)).word == "2+");
@@ -108,7 +109,8 @@ TEST_CASE("A specimen from the refrigerator gives a third to a half less of the 
 }
 
 TEST_CASE("Strongly alkaline, well buffered urine colours the protein pad without protein") {
-  // False positive above pH 8 and with strong buffers: clinical laboratory notebooks; Strasinger 2014, from memory.
+  // False positive above pH 8 and with strong buffers: clinical laboratory notebooks; Strasinger 2014, from
+  // memory.
   auto split = clean_urine();
   split.mmol_per_l.emplace_back("bicarbonate", 60);
   split.target_ph = 8.8;
@@ -127,7 +129,8 @@ TEST_CASE("The protein pad sees albumin several times better than globulin, and 
 }
 
 TEST_CASE("The gravity pad counts ions only") {
-  // Urea, sugar, protein's mass and contrast medium are not seen: Strasinger 2014, from memory; common practice.
+  // Urea, sugar, protein's mass and contrast medium are not seen: Strasinger 2014, from memory; common
+  // practice.
   const double plain = strip("specific_gravity", clean_urine()).value;
   CHECK(strip("specific_gravity", with("glucose", 3000)).value == Approx(plain).margin(0.002));
   CHECK(strip("specific_gravity", with("contrast_medium", 6000)).value == Approx(plain).margin(0.002));
@@ -146,7 +149,8 @@ TEST_CASE("Bleach colours the sugar and the blood pad, light spends bilirubin, l
   CHECK(strip("glucose", bleach).entry >= 1);
   CHECK(strip("blood", bleach).entry >= 1);
   CHECK(strip("bilirubin", with("biliverdin", 2)).entry == 0);
-  CHECK(strip("glucose", with("glucose", 150), 300).place > strip("glucose", with("glucose", 150)).place + 0.5);
+  CHECK(strip("glucose", with("glucose", 150), 300).place >
+        strip("glucose", with("glucose", 150)).place + 0.5);
 }
 
 TEST_CASE("Methaemoglobin and myoglobin count as blood, acetone hardly counts as a ketone") {

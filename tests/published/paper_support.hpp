@@ -36,8 +36,8 @@ inline specimen::Specimen with(const std::string& species, double mg_per_dl,
 }
 
 inline optics::Lab lab_of(const optics::Spectrum& light) {
-  return optics::to_lab(
-      paper::colour_of(light, paper_world().optics.colorimetry, optics::Lamp::Daylight), optics::d65_white);
+  return optics::to_lab(paper::colour_of(light, paper_world().optics.colorimetry, optics::Lamp::Daylight),
+                        optics::d65_white);
 }
 
 struct OnPaper {

@@ -29,7 +29,8 @@ bench::Setup setup_of(const specimen::Specimen& urine) {
 
 double grams(const bench::State& state) {
   const matter::Catalogue& catalogue = paper_world().catalogue;
-  double sum = matter::solute_mass_g(column::whole(state.vessels.at("specimen").column, catalogue), catalogue);
+  double sum =
+      matter::solute_mass_g(column::whole(state.vessels.at("specimen").column, catalogue), catalogue);
   for (const auto& paper : state.papers) {
     for (const auto& pad : paper.piece.pads) {
       sum += matter::solute_mass_g(pad.inside, catalogue);
@@ -111,7 +112,8 @@ TEST_CASE("A strip done by the book on the bench shows the card's colour") {
   REQUIRE(scene.papers.size() == 1);
   REQUIRE(scene.cards.size() == 3);
   const auto lab = [](const optics::Xyz& colour) { return optics::to_lab(colour, optics::d65_white); };
-  CHECK(optics::ciede2000(lab(scene.papers[0].pads[2].colour), lab(scene.cards[2].rows[2].fields[3].second)) < 1);
+  CHECK(optics::ciede2000(lab(scene.papers[0].pads[2].colour), lab(scene.cards[2].rows[2].fields[3].second)) <
+        1);
 }
 
 TEST_CASE("Papers are refused where they cannot be wetted, dripped on or found") {

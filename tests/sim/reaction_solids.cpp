@@ -84,7 +84,9 @@ std::map<std::string, Recipe> recipes() {
       },
       100, [](matter::Mixture m) { return together(std::move(m), bottle("acetic_acid_glacial", 3)); }, 22};
   list["barium_sulphate"] = {
-      [](double dose) { return together(urine(2, 6, {{"sulphate", 10 * dose}}), bottle("barium_chloride_10", 1)); },
+      [](double dose) {
+        return together(urine(2, 6, {{"sulphate", 10 * dose}}), bottle("barium_chloride_10", 1));
+      },
       22, nullptr, 22};
   list["bilirubin_on_barium_sulphate"] = {
       [](double dose) {
