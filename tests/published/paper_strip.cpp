@@ -14,7 +14,7 @@ TEST_CASE("Each pad sees what is printed of its kind, and no less") {
   // Sugar 50-100 mg/dL: from memory.
   CHECK(least_seen("glucose", "glucose", 0, 200) > 20);
   CHECK(least_seen("glucose", "glucose", 0, 200) < 100);
-  // Acetoacetate 5-10 mg/dL: clinical laboratory handbook, by way of teaching pages.
+  // Acetoacetate 5-10 mg/dL: teaching pages; common practice.
   CHECK(least_seen("ketones", "acetoacetate", 0, 40) > 2);
   CHECK(least_seen("ketones", "acetoacetate", 0, 40) < 10);
   // Free haemoglobin 0.015-0.06 mg/dL: from memory.

@@ -5,7 +5,7 @@
 
 #include <catch2/catch.hpp>
 
-#include <numeric>
+#include <algorithm>
 
 using namespace matula;
 using namespace matula::test;
@@ -129,4 +129,44 @@ TEST_CASE("Papers are refused where they cannot be wetted, dripped on or found")
   CHECK(bench::perform(state, setup, bench::DropOn{"ph-1", "acetic_acid_10", 2}).done);
   CHECK(bench::perform(state, setup, bench::DiscardPaper{"ph-1"}).done);
   CHECK(state.papers.empty());
+}
+
+TEST_CASE(
+    "Whole cells on a pad break, keep their mass's haemoglobin, and show as spots until there are many") {
+  const assets::World& world = paper_world();
+  const auto& strip_pads = world.papers.back().pads;
+  paper::PadKind blood =
+      *std::find_if(strip_pads.begin(), strip_pads.end(), [](const auto& pad) { return pad.key == "blood"; });
+  const auto cells = world.catalogue.find_particle("cells").value();
+  const auto haemoglobin = world.catalogue.find_species("haemoglobin").value();
+  const auto dye = world.catalogue.find_species("tetramethylbenzidine_blue").value();
+  blood.lyses = {{cells, 0.2, {{haemoglobin, 0.3}}}};
+  blood.speckle = paper::Speckle{haemoglobin, dye, 0.02};
+  const auto dipped = [&](double cells_per_ul) {
+    auto liquid = specimen::make_liquid(clean_urine(), world.catalogue);
+    const double grams =
+        cells_per_ul * 1000 * liquid.volume_ml * world.catalogue.particles[cells].bin_mass_g(0);
+    liquid.populations[cells].grams[0] = grams;
+    return paper::dipped_pad(blood, liquid, world.chemistry, 22, 60);
+  };
+  const auto spots = [&](const paper::Pad& pad) {
+    return paper::spots_on(pad, blood, world.catalogue, world.optics.scatter);
+  };
+  const paper::Pad few = dipped(20);
+  // 20 cells a microlitre in the pad's 6.1 uL, nearly all broken within the minute.
+  CHECK(few.broken_cells == Approx(20 * blood.void_ml() * 1000).epsilon(0.01));
+  const double released_g =
+      few.inside.mmol[haemoglobin] / 1000 * world.catalogue.species[haemoglobin].molar_mass_g_per_mol;
+  CHECK(released_g ==
+        Approx(0.3 * few.broken_cells * world.catalogue.particles[cells].bin_mass_g(0)).epsilon(0.01));
+  CHECK(spots(few).count > 100);
+  CHECK(spots(few).cover < 0.2);
+  const auto spot = lab_of(spots(few).spot);
+  const auto ground = lab_of(spots(few).ground);
+  CHECK(optics::ciede2000(spot, ground) > 5); // Plain to see.
+  CHECK(optics::ciede2000(
+            ground, lab_of(spots(dipped(0)).count == 0
+                               ? paper::reflectance(dipped(0), blood, world.catalogue, world.optics.scatter)
+                               : spots(few).ground)) < 1);
+  CHECK(spots(dipped(5000)).count == 0); // Run together.
 }
