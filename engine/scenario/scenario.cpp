@@ -1,6 +1,7 @@
 #include "engine/scenario/scenario.hpp"
 
 #include "engine/reception/book.hpp"
+#include "engine/procedure/procedure.hpp"
 #include "engine/scenario/parts.hpp"
 
 #include <cstdint>
@@ -53,6 +54,9 @@ tl::expected<Scenario, Problems> parse(std::string_view text, const std::string&
   }
   if (const auto& book = reception::shipped_book(); !book) {
     return tl::make_unexpected(book.error());
+  }
+  if (!procedure::shipped()) {
+    return tl::make_unexpected(procedure::shipped().error());
   }
   strict::File file(std::string(text), file_name);
   Scenario scenario = read_all(file, *limits, catalogue);

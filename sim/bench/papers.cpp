@@ -29,7 +29,7 @@ const paper::PaperKind* kind_of(const Setup& setup, const std::string& key) {
   return found == setup.papers->end() ? nullptr : &*found;
 }
 
-PaperState* find(State& state, const std::string& name) {
+PaperState* find_piece(State& state, const std::string& name) {
   const auto found = std::find_if(state.papers.begin(), state.papers.end(),
                                   [&](const PaperState& paper) { return paper.piece.name == name; });
   return found == state.papers.end() ? nullptr : &*found;
@@ -97,7 +97,7 @@ Outcome dip_paper(State& state, const Setup& setup, const DipPaper& action) {
 }
 
 Outcome blot_paper(State& state, const Setup& setup, const BlotPaper& action) {
-  PaperState* paper = find(state, action.paper);
+  PaperState* paper = find_piece(state, action.paper);
   if (paper == nullptr) {
     return no_such_paper(action.paper);
   }
@@ -107,7 +107,7 @@ Outcome blot_paper(State& state, const Setup& setup, const BlotPaper& action) {
 }
 
 Outcome look_at_paper(State& state, const Setup& setup, const LookAtPaper& action) {
-  PaperState* paper = find(state, action.paper);
+  PaperState* paper = find_piece(state, action.paper);
   if (paper == nullptr) {
     return no_such_paper(action.paper);
   }
@@ -117,7 +117,7 @@ Outcome look_at_paper(State& state, const Setup& setup, const LookAtPaper& actio
 }
 
 Outcome drop_on(State& state, const Setup& setup, const DropOn& action) {
-  PaperState* paper = find(state, action.paper);
+  PaperState* paper = find_piece(state, action.paper);
   if (paper == nullptr) {
     return no_such_paper(action.paper);
   }
