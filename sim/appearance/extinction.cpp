@@ -1,5 +1,7 @@
 #include "sim/appearance/extinction.hpp"
 
+#include "sim/appearance/dissolved.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -7,8 +9,6 @@
 namespace matula::appearance {
 
 namespace {
-
-constexpr double mm_per_cm = 10;
 
 /// Between two bands of a spectrum.
 struct Place {
@@ -51,13 +51,7 @@ double extinction_per_mm(const matter::Mixture& liquid, const matter::Catalogue&
     return 0;
   }
   const Place at = place_of(wavelength_nm);
-  double sum = 0;
-  for (matter::SpeciesId id = 0; id < liquid.mmol.size(); ++id) {
-    if (liquid.mmol[id] > 0) {
-      sum += std::numbers::ln10 / mm_per_cm * liquid.molar(id) *
-             at.of(catalogue.species[id].absorptivity_l_per_mol_cm);
-    }
-  }
+  double sum = at.of(dissolved_absorption(liquid, catalogue));
   for (matter::ParticleId id = 0; id < liquid.populations.size(); ++id) {
     const matter::Population& population = liquid.populations[id];
     if (population.empty()) {
