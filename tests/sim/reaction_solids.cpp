@@ -121,6 +121,10 @@ std::map<std::string, Recipe> recipes() {
         return m;
       },
       22, [](matter::Mixture m) { return together(std::move(m), bottle("fouchet", 1)); }, 22};
+  list["guaiac_resin"] = {[](double dose) {
+                            return together(urine(5, 6), solution(1, {{"guaiac_resin", 30 * dose}}));
+                          },
+                          22, made_alkaline, 22};
   return list;
 }
 
