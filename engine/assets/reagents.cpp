@@ -1,5 +1,7 @@
 #include "engine/assets/readers.hpp"
 
+#include "engine/strict/nearest.hpp"
+
 namespace matula::assets {
 
 namespace {
@@ -18,6 +20,26 @@ std::vector<std::pair<matter::ParticleId, double>> read_solids(const strict::Tab
     solids.emplace_back(*kind, table->number(key, {0, 500, "g/L"}) / ml_per_l);
   }
   return solids;
+}
+
+/// powder = { solid, g_per_ml, size_class }.
+std::optional<matter::Powder> read_powder(const strict::Table& row, const matter::Catalogue& catalogue) {
+  const auto table = row.table_if_any("powder");
+  if (!table) {
+    return std::nullopt;
+  }
+  matter::Powder powder;
+  const std::string name = table->text("solid");
+  const auto solid = catalogue.find_particle(name);
+  if (!solid) {
+    table->complain("solid", "a particle; " + strict::suggestion(name, keys_of(catalogue.particles)));
+    return std::nullopt;
+  }
+  powder.solid = *solid;
+  powder.g_per_ml = table->number("g_per_ml", {0.05, 5, "g/mL"});
+  powder.size_class =
+      static_cast<std::size_t>(table->integer_or("size_class", {0, matter::size_bins - 1.0, ""}, 0));
+  return powder;
 }
 
 } // namespace
@@ -56,6 +78,7 @@ void read_reagents(const strict::Table& root, matter::Catalogue& catalogue) {
       amount *= mol_per_mmol;
     }
     reagent.solids_g_per_ml = read_solids(row, catalogue);
+    reagent.powder = read_powder(row, catalogue);
     reagent.drop_ml = row.number_or("drop_ml", {0.01, 0.2, "mL"}, reagent.drop_ml);
     reagent.grams_per_ml = row.number_or("grams_per_ml", {0.3, 10, "g/mL"}, reagent.grams_per_ml);
     reagent.caution = row.text_or("caution", "");

@@ -54,6 +54,7 @@ matter::Species read_row(const strict::Table& row) {
   species.buffer_groups = row.number_or("buffer_groups", {1, 1000, "copies"}, 1);
   species.pka_fall_per_decade = row.number_or("pka_fall_per_decade", {0, 5, ""}, 0);
   species.apparent_volume_ml_per_mol = row.number("apparent_volume_ml_per_mol", {-100, 5e6, "mL/mol"});
+  species.free_base_volume_ml_per_mol = row.number_or("free_base_volume_ml_per_mol", {0, 1000, "mL/mol"}, 0);
   species.odour = row.text_or("odour", "");
   species.odour_threshold_mmol_per_l = row.number_or("odour_threshold_mmol_per_l", {0, 1e4, "mmol/L"}, 0);
   species.odour_form = row.word_or("odour_form", {"total", "acid", "base"}, "total");
@@ -63,6 +64,9 @@ matter::Species read_row(const strict::Table& row) {
   if (species.partition > 0 &&
       (charge < 0 || charge > static_cast<double>(species.pka.size()) || species.buffer_groups > 1)) {
     row.complain("partition", "0: this substance has no uncharged form");
+  }
+  if (species.free_base_volume_ml_per_mol > 0 && species.pka.empty()) {
+    row.complain("free_base_volume_ml_per_mol", "a pka for the proton the base takes up");
   }
   for (std::size_t i = 1; i < species.pka.size(); ++i) {
     if (species.pka[i] < species.pka[i - 1]) {

@@ -14,8 +14,8 @@ namespace {
 using strict::Table;
 
 const std::vector<std::string> usual_words{"negative", "trace", "1+", "2+", "3+", "4+"};
-const std::vector<std::string> scale_names{"heat_cloud", "acid_cloud", "copper_colour",
-                                           "colour",     "paper",      "powder"};
+const std::vector<std::string> scale_names{"heat_cloud", "acid_cloud", "copper_colour", "colour",
+                                           "paper",      "powder",     "cloud_ring"};
 const std::vector<std::string> result_names{"word", "number"};
 const std::vector<std::string> places{"tube", "ring", "upper", "lower"};
 
@@ -33,11 +33,10 @@ void check_lines(const Table& t, const std::vector<double>& lines, const std::ve
   }
 }
 
-/// [colour]: where it is looked for, its hue, the lines and what is seen.
-reading::ColourScale read_colour(const Table& t, std::size_t words) {
+/// The lines that part the words and what is seen at each.
+reading::ColourScale read_lines(const Table& t, std::size_t words) {
   reading::ColourScale scale;
-  scale.where = static_cast<reading::Where>(index_of(t.word("where", places), places));
-  scale.hue_deg = t.number("hue_deg", {0, 360, "degrees"});
+  scale.where = reading::Where::Ring;
   scale.lines = t.numbers("lines", {1e-3, 100, ""}, words - 1);
   scale.seen = t.texts_or_none("seen");
   (void)t.text("source");
@@ -85,6 +84,14 @@ reading::PaperScale read_paper(const Table& t, std::size_t words) {
   return scale;
 }
 
+/// [colour]: where it is looked for and its hue, the lines and what is seen.
+reading::ColourScale read_colour(const Table& t, std::size_t words) {
+  reading::ColourScale scale = read_lines(t, words);
+  scale.where = static_cast<reading::Where>(index_of(t.word("where", places), places));
+  scale.hue_deg = t.number("hue_deg", {0, 360, "degrees"});
+  return scale;
+}
+
 void read_scale(const Table& root, Procedure& p) {
   p.words = root.texts_or_none("words");
   if (p.words.empty()) {
@@ -101,6 +108,8 @@ void read_scale(const Table& root, Procedure& p) {
     p.scale.paper = read_paper(root.table("paper"), p.words.size());
   } else if (p.scale.kind == reading::ScaleKind::Powder) {
     p.scale.powder = read_powder(root.table("powder"), p.words.size());
+  } else if (p.scale.kind == reading::ScaleKind::CloudRing) {
+    p.scale.colour = read_lines(root.table("ring"), p.words.size());
   } else if (p.words != usual_words) {
     root.complain("words", "no words of its own: this scale has its six");
   }

@@ -6,6 +6,7 @@
 #include "engine/scoring/papers.hpp"
 #include "engine/sitting/setup.hpp"
 #include "engine/strict/table.hpp"
+#include "sim/reading/cloud_ring.hpp"
 #include "sim/reading/colour_strength.hpp"
 #include "sim/reading/observables.hpp"
 
@@ -100,6 +101,11 @@ LadderRung climb(const assets::World& world, const specimen::Specimen& plain, co
   if (tube.stopped_because.empty()) {
     rung.read = read_vessel(tube.state, setup, world.thresholds, scale, tube.vessel);
     rung.seen = observe(tube.state, setup, tube.vessel, scale);
+    if (scale.kind == reading::ScaleKind::CloudRing) {
+      const auto black =
+          bench::look(tube.state, setup, tube.vessel, {appearance::Card::Black, optics::Lamp::Daylight});
+      rung.seen.colour_strength = reading::ring_veil(black, world.thresholds.dark_surround);
+    }
   }
   return rung;
 }

@@ -18,7 +18,9 @@ struct Observables {
   double piece_size_mm = 0;      ///< Median by bulk.
   double clot_fraction = 0;
   double settled_share = 0;
-  double colour_strength = 0; ///< In the hue of a colour scale, at the place it looks at; 0 for other scales.
+  /// In the hue of a colour scale at the place it looks at, or brightness of a ring of cloud; 0 for other
+  /// scales.
+  double colour_strength = 0;
   optics::Lab colour_on_white{}; ///< D65, whole face of the tube.
   optics::LinearRgb display{};   ///< The same in the display's gamut, linear 0..1.
 };

@@ -122,6 +122,7 @@ template <class F> void fields(F& f, bench::DropOn& a) {
 template <class F> void fields(F& f, bench::DiscardPaper& a) {
   f.name("paper", a.paper);
 }
+template <class F> void fields(F& /*f*/, bench::LayPaper& /*a*/) {}
 template <class F> void fields(F& f, bench::Wait& a) {
   f.number("seconds", a.seconds, 0, most_seconds, true);
 }

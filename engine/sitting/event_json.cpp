@@ -50,6 +50,7 @@ const std::vector<Kind>& kinds() {
       {"look_at_paper", bench::Action(bench::LookAtPaper{})},
       {"drop_on", bench::Action(bench::DropOn{})},
       {"discard_paper", bench::Action(bench::DiscardPaper{})},
+      {"lay_paper", bench::Action(bench::LayPaper{})},
       {"record", Record{}},
       {"finish", Finish{}},
   };

@@ -59,6 +59,9 @@ void draw_filter(App& app) {
         bench::Filter{app.hands.filter_from, app.hands.vessel, app.hands.filter_ml},
         fmt::format("Filtered into {}. What the paper held back lies on it.", say_vessel(app.hands.vessel)));
   }
+  if (app.widgets.button("filter.lay", "Lay the paper out")) {
+    app.act(bench::LayPaper{}, "Laid out and pressed: it lies among the papers (L), ready for drops.");
+  }
 }
 
 } // namespace

@@ -145,15 +145,16 @@ struct DropOn {
 struct DiscardPaper {
   std::string paper;
 };
+/// Spreads the paper last filtered through and presses it half dry; it then lies there as "filter-1" ...
+struct LayPaper {};
 /// Lets bench time pass.
 struct Wait {
   double seconds = 0;
 };
 
-using Action =
-    std::variant<Pour, Dispense, Mix, Move, LightFlame, SetBath, Float, LiftFloat, SpinFloat, ClearBubbles,
-                 Thermometer, Smell, Look, Protect, Discard, Wait, Refract, Measure, Centrifuge, Filter,
-                 SprinkleSulphur, Tap, Hood, WipeSpill, DipPaper, BlotPaper, LookAtPaper, DropOn,
-                 DiscardPaper>;
+using Action = std::variant<Pour, Dispense, Mix, Move, LightFlame, SetBath, Float, LiftFloat, SpinFloat,
+                            ClearBubbles, Thermometer, Smell, Look, Protect, Discard, Wait, Refract, Measure,
+                            Centrifuge, Filter, SprinkleSulphur, Tap, Hood, WipeSpill, DipPaper, BlotPaper,
+                            LookAtPaper, DropOn, DiscardPaper, LayPaper>;
 
 } // namespace matula::bench

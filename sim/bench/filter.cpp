@@ -76,7 +76,7 @@ Outcome filter(State& state, const Setup& setup, const Filter& action) {
   strain(liquid, residue.held, setup);
   matter::merge(residue.held, matter::draw(liquid, soaked_ml));
   merge_waste(*to, from->waste);
-  add(state, setup, action.to, *to, liquid, action.from, true);
+  add(state, setup, action.to, *to, liquid, {state.time_s, action.from, liquid.volume_ml, true});
   residue.from = action.from;
   residue.filtered_s = state.time_s;
   state.filter_residue = residue;

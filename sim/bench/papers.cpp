@@ -149,6 +149,27 @@ Outcome drop_on(State& state, const Setup& setup, const DropOn& action) {
   return outcome;
 }
 
+Outcome lay_paper(State& state, const Setup& setup) {
+  const paper::PaperKind* kind = kind_of(setup, "filter");
+  if (kind == nullptr || !state.filter_residue) {
+    return refused("No paper has been filtered through: filter something first.");
+  }
+  if (state.papers.size() >= most_papers) {
+    return refused("The bench is full of papers: discard some first.");
+  }
+  PaperState paper;
+  paper.trace.vessel = state.filter_residue->from;
+  paper.piece.kind = kind->key;
+  paper.piece.name = kind->key + "-" + std::to_string(++state.papers_used);
+  paper.piece.pads = {paper::pressed_pad(state.filter_residue->held, kind->pads.front())};
+  paper.piece.blotted = true;
+  paper.piece.wetted_s = bench_s(state);
+  paper.piece.lived_ticks = state.ticks;
+  state.filter_residue.reset();
+  state.papers.push_back(std::move(paper));
+  return {};
+}
+
 Outcome discard_paper(State& state, const DiscardPaper& action) {
   const auto found = std::find_if(state.papers.begin(), state.papers.end(),
                                   [&](const PaperState& paper) { return paper.piece.name == action.paper; });

@@ -9,6 +9,7 @@ Outcome dip_paper(State& state, const Setup& setup, const DipPaper& action);
 Outcome blot_paper(State& state, const Setup& setup, const BlotPaper& action);
 Outcome look_at_paper(State& state, const Setup& setup, const LookAtPaper& action);
 Outcome drop_on(State& state, const Setup& setup, const DropOn& action);
+Outcome lay_paper(State& state, const Setup& setup);
 Outcome discard_paper(State& state, const DiscardPaper& action);
 
 /// Lets every wet paper live up to the bench's present tick, in steps that do not depend on who asks.

@@ -53,6 +53,7 @@ struct Performer {
   Outcome operator()(const LookAtPaper& action) const { return look_at_paper(state, setup, action); }
   Outcome operator()(const DropOn& action) const { return drop_on(state, setup, action); }
   Outcome operator()(const DiscardPaper& action) const { return discard_paper(state, action); }
+  Outcome operator()(const LayPaper& /*action*/) const { return lay_paper(state, setup); }
 
   Outcome operator()(const Protect& action) const {
     state.gloves = action.gloves;

@@ -50,14 +50,14 @@ std::string nothing_to_pour(const State& state, const VesselName& name, const Ve
 }
 
 void add(State& state, const Setup& setup, const VesselName& name, Vessel& vessel,
-         const matter::Mixture& liquid, const std::string& what, bool gently, bool heavy) {
+         const matter::Mixture& liquid, const VesselTrace::Addition& noted, bool heavy) {
   catch_up(state, setup, name, vessel);
   if (heavy) {
     column::pour_in_heavy(vessel.column, liquid, *setup.chemistry->catalogue);
   } else {
-    column::pour_in(vessel.column, liquid, gently, *setup.chemistry->catalogue);
+    column::pour_in(vessel.column, liquid, noted.gently, *setup.chemistry->catalogue);
   }
-  vessel.trace.additions.push_back({state.time_s, what, liquid.volume_ml, gently});
+  vessel.trace.additions.push_back(noted);
   disturbed(state, setup, vessel);
 }
 
@@ -97,11 +97,12 @@ Outcome pour(State& state, const Setup& setup, const Pour& action) {
   disturbed(state, setup, *from);
   merge_waste(*to, from->waste);
   if (liquid.volume_ml > 0) {
-    add(state, setup, action.to, *to, liquid, action.from, action.gently);
+    add(state, setup, action.to, *to, liquid, {state.time_s, action.from, liquid.volume_ml, action.gently});
   }
   if (under_ml > 0 && from->column.heavy.volume_ml > 0) {
     const matter::Mixture heavy = column::draw_out_heavy(from->column, under_ml);
-    add(state, setup, action.to, *to, heavy, action.from, action.gently, true);
+    add(state, setup, action.to, *to, heavy, {state.time_s, action.from, heavy.volume_ml, action.gently},
+        true);
   }
   return outcome;
 }
@@ -129,7 +130,8 @@ Outcome dispense(State& state, const Setup& setup, const Dispense& action) {
   outcome.caution = reagent->caution;
   const std::string danger = open_bottle(state, *reagent, *to);
   outcome.caution = danger.empty() ? outcome.caution : danger;
-  add(state, setup, action.to, *to, liquid, action.reagent, action.gently, !reagent->solvent.empty());
+  add(state, setup, action.to, *to, liquid, {state.time_s, action.reagent, action.volume_ml, action.gently},
+      !reagent->solvent.empty());
   return outcome;
 }
 

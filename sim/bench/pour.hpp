@@ -21,7 +21,7 @@ Outcome discard(State& state, const Setup& setup, const Discard& action);
 
 /// Puts liquid into a vessel now, and writes down what came in.
 void add(State& state, const Setup& setup, const VesselName& name, Vessel& vessel,
-         const matter::Mixture& liquid, const std::string& what, bool gently, bool heavy = false);
+         const matter::Mixture& liquid, const VesselTrace::Addition& noted, bool heavy = false);
 
 /// Notes a bare hand on what may carry infection; gives the caution to show, the first time only.
 std::string touch(State& state, const Vessel& vessel, const VesselName& name);

@@ -111,8 +111,10 @@ double pour_in(Column& column, const matter::Mixture& liquid, bool gently,
     return liquid.volume_ml;
   }
   if (gently) {
-    const auto at = static_cast<std::ptrdiff_t>(resting_place(column, poured, catalogue));
-    column.layers.insert(column.layers.begin() + at, std::move(poured));
+    const std::size_t at = resting_place(column, poured, catalogue);
+    column.layers.insert(column.layers.begin() + static_cast<std::ptrdiff_t>(at), std::move(poured));
+    slice_border(column, at + 1);
+    slice_border(column, at);
   } else {
     fall_in(column, std::move(poured));
   }

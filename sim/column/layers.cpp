@@ -1,7 +1,10 @@
 #include "sim/column/layers.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <limits>
+#include <numbers>
 
 namespace matula::column {
 
@@ -12,8 +15,15 @@ constexpr double layers_of_a_full_tube =
 constexpr double thickest_mm = 4; // of a layer in a narrow vessel
 constexpr double narrow_diameter_mm = 25; // wider vessels mix by themselves and need few layers
 constexpr double layers_of_a_wide_vessel = 4;
-constexpr std::size_t most_layers = 24;
+constexpr std::size_t most_layers = 36;
 constexpr double smallest_layer_ml = 1e-3;
+constexpr double same_liquid_share = 5e-3; // difference in all that is dissolved below which a border is none
+// Slices on either side of a border between two liquids, mm, from the border outwards: resolution, not
+// physics.
+constexpr std::array<double, 5> border_slices_mm{0.3, 0.4, 0.6, 1.0, 1.6};
+// What a thin stream down the wall stirs up of either liquid where it comes to rest; fitted here.
+constexpr double stirred_border_mm = 0.5;
+constexpr double mm3_per_ml = 1000;
 
 double wanted_layers(const VesselShape& shape, double volume_ml) {
   if (shape.inner_diameter_mm > narrow_diameter_mm) {
@@ -41,12 +51,28 @@ void join(std::vector<matter::Mixture>& layers, std::size_t at) {
   layers.erase(layers.begin() + static_cast<std::ptrdiff_t>(at) + 1);
 }
 
-/// The neighbours that together are smallest, as the index of the lower one.
-std::size_t smallest_pair(const std::vector<matter::Mixture>& layers) {
-  std::size_t best = 0;
-  for (std::size_t i = 1; i + 1 < layers.size(); ++i) {
-    if (layers[i].volume_ml + layers[i + 1].volume_ml < layers[best].volume_ml + layers[best + 1].volume_ml) {
+/// Whether two layers hold the same liquid, so that nothing is lost by making one of them.
+bool same_liquid(const matter::Mixture& one, const matter::Mixture& other) {
+  double apart = 0;
+  double all = 0;
+  for (std::size_t s = 0; s < one.mmol.size(); ++s) {
+    apart += std::abs(one.mmol[s] * other.volume_ml - other.mmol[s] * one.volume_ml);
+    all += one.mmol[s] * other.volume_ml + other.mmol[s] * one.volume_ml;
+  }
+  return apart <= 0.5 * same_liquid_share * all;
+}
+
+/// The neighbours that together are smallest among those `may_join` allows, as the index of the lower one;
+/// the number of layers when there are none.
+template <class MayJoin>
+std::size_t smallest_pair(const std::vector<matter::Mixture>& layers, MayJoin may_join) {
+  std::size_t best = layers.size();
+  double least_ml = std::numeric_limits<double>::infinity();
+  for (std::size_t i = 0; i + 1 < layers.size(); ++i) {
+    const double both_ml = layers[i].volume_ml + layers[i + 1].volume_ml;
+    if (both_ml < least_ml && may_join(layers[i], layers[i + 1], both_ml)) {
       best = i;
+      least_ml = both_ml;
     }
   }
   return best;
@@ -92,16 +118,52 @@ void refine(Column& column) {
       i += static_cast<std::size_t>(pieces) - 1;
     }
   }
+  const bool wide = column.shape.inner_diameter_mm > narrow_diameter_mm;
+  const auto crumbs = [&](const matter::Mixture& one, const matter::Mixture& other, double both_ml) {
+    return std::min(one.volume_ml, other.volume_ml) < smallest_layer_ml ||
+           (both_ml < 0.5 * target_ml && (wide || same_liquid(one, other)));
+  };
+  const auto any = [](const matter::Mixture&, const matter::Mixture&, double) { return true; };
   while (layers.size() > 1) {
-    const std::size_t at = smallest_pair(layers);
-    const double both_ml = layers[at].volume_ml + layers[at + 1].volume_ml;
-    const double least_ml = std::min(layers[at].volume_ml, layers[at + 1].volume_ml);
-    const bool crumb = least_ml < smallest_layer_ml || both_ml < 0.5 * target_ml;
-    if (layers.size() <= most_layers && !crumb) {
+    std::size_t at = smallest_pair(layers, crumbs);
+    if (at == layers.size() && layers.size() > most_layers) {
+      at = smallest_pair(layers, any);
+    }
+    if (at == layers.size()) {
       break;
     }
     join(layers, at);
   }
+}
+
+void slice_border(Column& column, std::size_t above) {
+  auto& layers = column.layers;
+  if (column.shape.inner_diameter_mm > narrow_diameter_mm || above == 0 || above >= layers.size() ||
+      same_liquid(layers[above - 1], layers[above])) {
+    return;
+  }
+  const double area_mm2 =
+      std::numbers::pi / 4 * column.shape.inner_diameter_mm * column.shape.inner_diameter_mm;
+  const auto cut = [&](matter::Mixture& layer, double thickness_mm) {
+    // Half of what there is at most, so that the rest stays a layer.
+    return matter::draw(layer, std::min(thickness_mm * area_mm2 / mm3_per_ml, 0.5 * layer.volume_ml));
+  };
+  std::vector<matter::Mixture> below_border;
+  std::vector<matter::Mixture> above_border;
+  for (const double thickness_mm : border_slices_mm) {
+    below_border.push_back(cut(layers[above - 1], thickness_mm));
+    above_border.push_back(cut(layers[above], thickness_mm));
+  }
+  double away_mm = 0;
+  for (std::size_t i = 0; i < border_slices_mm.size(); ++i) {
+    blend(below_border[i], above_border[i], std::exp(-away_mm / stirred_border_mm));
+    away_mm += border_slices_mm[i];
+  }
+  const auto border = layers.begin() + static_cast<std::ptrdiff_t>(above);
+  const auto middle = layers.insert(border, std::make_move_iterator(above_border.begin()),
+                                    std::make_move_iterator(above_border.end()));
+  layers.insert(middle, std::make_move_iterator(below_border.rbegin()),
+                std::make_move_iterator(below_border.rend()));
 }
 
 void blend(matter::Mixture& one, matter::Mixture& other, double exchanged) {
@@ -113,9 +175,7 @@ void blend(matter::Mixture& one, matter::Mixture& other, double exchanged) {
   const double mean_c = one.temperature_c * share + other.temperature_c * (1 - share);
   one.temperature_c += exchanged * (mean_c - one.temperature_c);
   other.temperature_c += exchanged * (mean_c - other.temperature_c);
-  for (std::size_t s = 0; s < one.mmol.size(); ++s) {
-    blend_value(one.mmol[s], other.mmol[s], share, exchanged);
-  }
+  blend_dissolved(one, other, exchanged);
   for (std::size_t k = 0; k < one.populations.size(); ++k) {
     matter::Population& a = one.populations[k];
     matter::Population& b = other.populations[k];
@@ -125,6 +185,17 @@ void blend(matter::Mixture& one, matter::Mixture& other, double exchanged) {
     for (std::size_t i = 0; i < matter::size_bins; ++i) {
       blend_value(a.grams[i], b.grams[i], share, exchanged);
     }
+  }
+}
+
+void blend_dissolved(matter::Mixture& one, matter::Mixture& other, double exchanged) {
+  const double both_ml = one.volume_ml + other.volume_ml;
+  if (both_ml <= 0 || exchanged <= 0) {
+    return;
+  }
+  const double share = one.volume_ml / both_ml;
+  for (std::size_t s = 0; s < one.mmol.size(); ++s) {
+    blend_value(one.mmol[s], other.mmol[s], share, exchanged);
   }
 }
 

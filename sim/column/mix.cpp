@@ -23,6 +23,11 @@ constexpr double inversion_rate_per_s =
 constexpr double lifting_per_strain = 1e-3; // share of the bed lifted by unit strain; fitted here
 constexpr double lifting_shear_per_s = 5;   // gentler movement leaves the bed; fitted here
 constexpr double kg_m3_per_g_ml = 1000;
+constexpr double kelvin = 273.15;
+/// Of all that is dissolved, at 25 °C: one value, so that the ions keep each other's charge balanced. Between
+/// glucose (0.67e-9) and ammonia (1.6e-9), near sodium chloride (1.5e-9): CRC Handbook, from memory.
+constexpr double molecular_diffusivity_m2_s = 1.2e-9;
+constexpr double diffusivity_at_c = 25;
 
 double bulk_density(const matter::Mixture& layer, const matter::Catalogue& catalogue) {
   double density = matter::density_kg_m3(layer, catalogue);
@@ -31,6 +36,12 @@ double bulk_density(const matter::Mixture& layer, const matter::Catalogue& catal
     density += grams_per_ml * kg_m3_per_g_ml * (1 - density / catalogue.particles[k].solid_density_kg_m3);
   }
   return density;
+}
+
+/// Stokes and Einstein: in proportion to temperature over viscosity.
+double molecular_diffusivity_at(double temperature_c) {
+  const auto mobility = [](double c) { return (c + kelvin) / matter::water_viscosity_mpa_s(c); };
+  return molecular_diffusivity_m2_s * mobility(temperature_c) / mobility(diffusivity_at_c);
 }
 
 /// Volume exchange over one interface in `seconds` as a share of full mixing of the pair.
@@ -50,6 +61,12 @@ double exchanged_share(const VesselShape& shape, double density_step, double apa
   return 1 - std::exp(-2 * diffusivity_m2_s / (apart_m * apart_m) * seconds);
 }
 
+/// The same by molecular diffusion: Fick's law between the middles of two layers of these thicknesses.
+double diffused_share(double lower_m, double upper_m, double temperature_c, double seconds) {
+  const double diffusivity_m2_s = molecular_diffusivity_at(temperature_c);
+  return 1 - std::exp(-2 * diffusivity_m2_s / (lower_m * upper_m) * seconds);
+}
+
 void lift_sediment(Column& column, double share) {
   matter::Mixture& bed = column.sediment;
   if (bed.volume_ml <= 0 || share <= 0) {
@@ -59,10 +76,19 @@ void lift_sediment(Column& column, double share) {
   matter::merge(column.layers.front(), lifted);
 }
 
-void exchange(std::vector<matter::Mixture>& layers, std::size_t lower, double share) {
+/// What goes over the interface above one layer in half a step, as shares of full mixing of the pair.
+struct Crossing {
+  double stirred = 0;  ///< Liquid with all that is in it.
+  double diffused = 0; ///< What is dissolved.
+};
+
+void exchange(std::vector<matter::Mixture>& layers, std::size_t lower, const Crossing& crossing) {
   constexpr double worth_moving = 1e-9;
-  if (share > worth_moving) {
-    blend(layers[lower], layers[lower + 1], share);
+  if (crossing.stirred > worth_moving) {
+    blend(layers[lower], layers[lower + 1], crossing.stirred);
+  }
+  if (crossing.diffused > worth_moving) {
+    blend_dissolved(layers[lower], layers[lower + 1], crossing.diffused);
   }
 }
 
@@ -95,18 +121,21 @@ void mix(Column& column, const matter::Catalogue& catalogue, const std::vector<E
   for (std::size_t i = 0; i < layers.size(); ++i) {
     density[i] = bulk_density(layers[i], catalogue);
   }
-  std::vector<double> shares(layers.size(), 0.0); // of the interface above each layer, in half the time
+  std::vector<Crossing> crossings(layers.size());
   for (std::size_t i = 0; i + 1 < layers.size(); ++i) {
-    const double apart_m = (heights[i].thickness_mm() + heights[i + 1].thickness_mm()) / 2000;
+    const double lower_m = heights[i].thickness_mm() / 1000;
+    const double upper_m = heights[i + 1].thickness_mm() / 1000;
     const double shear = std::min(shear_per_s[i], shear_per_s[i + 1]);
-    shares[i] = exchanged_share(column.shape, density[i] - density[i + 1], apart_m, shear, 0.5 * seconds);
+    crossings[i] = {exchanged_share(column.shape, density[i] - density[i + 1], 0.5 * (lower_m + upper_m),
+                                    shear, 0.5 * seconds),
+                    diffused_share(lower_m, upper_m, layers[i].temperature_c, 0.5 * seconds)};
   }
   // Once up and once down, so that neither direction is favoured.
   for (std::size_t i = 0; i + 1 < layers.size(); ++i) {
-    exchange(layers, i, shares[i]);
+    exchange(layers, i, crossings[i]);
   }
   for (std::size_t i = layers.size() - 1; i-- > 0;) {
-    exchange(layers, i, shares[i]);
+    exchange(layers, i, crossings[i]);
   }
 }
 

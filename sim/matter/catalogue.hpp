@@ -23,7 +23,14 @@ struct HeavyLiquid {
   std::string source;
 };
 
-/// What one millilitre of a bottle on the shelf holds.
+/// The part of a powder that stays a solid until liquid takes it up.
+struct Powder {
+  ParticleId solid = 0;
+  double g_per_ml = 0;        ///< Of heaped powder, air included.
+  std::size_t size_class = 0; ///< Of its grains.
+};
+
+/// What one millilitre of a bottle on the shelf holds; of a powder, a heaped millilitre.
 struct Reagent {
   std::string key;   ///< "acetic_acid_10"
   std::string label; ///< "Acetic acid 10 %"
@@ -32,10 +39,11 @@ struct Reagent {
   double grams_per_ml = 1; ///< Of what is in the bottle, powder counted without its air.
   double drop_ml = 0.05;   ///< Common practice: 20 drops to the millilitre.
   std::string caution;     ///< Key of the caution shown beside the bottle; may be empty.
-  std::string waste;      ///< Word of the bin its leftovers belong in; empty: the sink.
-  bool hood = false;      ///< To be opened under the fume hood only.
-  bool flammable = false; ///< Its vapour catches fire near a flame.
-  std::string solvent;   ///< Key of the heavy liquid it is made with; empty for water.
+  std::string waste;       ///< Word of the bin its leftovers belong in; empty: the sink.
+  bool hood = false;       ///< To be opened under the fume hood only.
+  bool flammable = false;  ///< Its vapour catches fire near a flame.
+  std::string solvent;     ///< Key of the heavy liquid it is made with; empty for water.
+  std::optional<Powder> powder;
   std::string source;
 };
 

@@ -18,7 +18,8 @@ constexpr double urine_ph = 6.0;
 /// ionic strength of 0.25 mol/L.
 constexpr double limiting_slope = 1.87;
 constexpr double catalogue_ionic_strength = 0.25;
-constexpr double highest_ionic_strength = 1.0; ///< The square root law is not carried further.
+constexpr double highest_ionic_strength =
+    12.0; ///< Saturated ammonium sulphate; the law is not carried further.
 
 double whole_charge(const Species& species) {
   if (species.buffer_groups > 1) {
@@ -29,6 +30,30 @@ double whole_charge(const Species& species) {
     charge -= pka < urine_ph ? 1 : 0;
   }
   return charge;
+}
+
+/// mol/L of a base that stands free of its proton: what is left of all cations once every acid stronger than
+/// the base has given up its own. NH4+ and OH- are NH3 and water.
+double free_base_molar(const Mixture& mixture, const Catalogue& catalogue, SpeciesId id) {
+  const double pka = catalogue.species[id].pka.front();
+  double excess = 0;
+  for (SpeciesId i = 0; i < catalogue.species.size(); ++i) {
+    const Species& species = catalogue.species[i];
+    if (mixture.mmol[i] > 0 && species.buffer_groups <= 1) {
+      const auto lost = std::lower_bound(species.pka.begin(), species.pka.end(), pka) - species.pka.begin();
+      excess += mixture.molar(i) * (species.protonated_charge - static_cast<double>(lost));
+    }
+  }
+  return std::clamp(excess, 0.0, mixture.molar(id));
+}
+
+/// What the base's free form adds beyond what its ion would, g/mL times 1000.
+double free_base_extra(const Mixture& mixture, const Catalogue& catalogue, SpeciesId id, double ion_volume,
+                       double water_g_per_ml) {
+  constexpr double proton_g_per_mol = 1.008;
+  const double volume = catalogue.species[id].free_base_volume_ml_per_mol;
+  return free_base_molar(mixture, catalogue, id) *
+         (-proton_g_per_mol - (volume - ion_volume) * water_g_per_ml);
 }
 
 double ionic_strength(const Mixture& mixture, const Catalogue& catalogue) {
@@ -50,6 +75,9 @@ double dissolved_excess_g_per_ml(const Mixture& mixture, const Catalogue& catalo
       const double z = whole_charge(species);
       const double volume = species.apparent_volume_ml_per_mol + growth * z * z;
       sum += mixture.molar(i) * (species.molar_mass_g_per_mol - volume * water_g_per_ml);
+      if (species.free_base_volume_ml_per_mol > 0) {
+        sum += free_base_extra(mixture, catalogue, i, volume, water_g_per_ml);
+      }
     }
   }
   return sum / ml_per_l;

@@ -25,6 +25,27 @@ Mixture empty_mixture(const Catalogue& catalogue) {
   return mixture;
 }
 
+Mixture from_bottle(const Reagent& reagent, double volume_ml, double temperature_c,
+                    const Catalogue& catalogue) {
+  constexpr double kg_m3_per_g_ml = 1000;
+  Mixture taken = empty_mixture(catalogue);
+  taken.volume_ml = volume_ml;
+  taken.temperature_c = temperature_c;
+  for (const auto& [id, mol_per_l] : reagent.mol_per_l) {
+    taken.mmol[id] += mol_per_l * volume_ml;
+  }
+  for (const auto& [kind, g_per_ml] : reagent.solids_g_per_ml) {
+    taken.populations[kind].grams.front() += g_per_ml * volume_ml;
+  }
+  if (reagent.powder) {
+    const Powder& powder = *reagent.powder;
+    const double grams = powder.g_per_ml * volume_ml;
+    taken.populations[powder.solid].grams[powder.size_class] = grams;
+    taken.volume_ml = grams / (catalogue.particles[powder.solid].solid_density_kg_m3 / kg_m3_per_g_ml);
+  }
+  return taken;
+}
+
 void merge(Mixture& whole, const Mixture& part) {
   const double volume_ml = whole.volume_ml + part.volume_ml;
   if (volume_ml > 0) {

@@ -21,6 +21,12 @@ struct Mixture {
 
 [[nodiscard]] Mixture empty_mixture(const Catalogue& catalogue);
 
+/// What comes out of a bottle when `volume_ml` are taken, at `temperature_c`. Of a powder these are heaped;
+/// the portion has the volume of its grains, without the air between them: much the same as they add to a
+/// liquid that dissolves them.
+[[nodiscard]] Mixture from_bottle(const Reagent& reagent, double volume_ml, double temperature_c,
+                                  const Catalogue& catalogue);
+
 /// Adds `part` to `whole`: volumes, amounts and heat add; nothing is lost.
 void merge(Mixture& whole, const Mixture& part);
 

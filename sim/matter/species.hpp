@@ -36,6 +36,8 @@ struct Species {
   optics::Spectrum base_absorptivity_l_per_mol_cm{}; ///< Of an indicator's form that has lost every proton.
   std::string odour;                                 ///< Word for the smell; empty when odourless.
   double odour_threshold_mmol_per_l = 0;             ///< Below this the nose finds nothing.
+  /// Of a base that has lost its first proton; 0 where the form hardly matters.
+  double free_base_volume_ml_per_mol = 0;
   std::string odour_form = "total"; ///< Which form is volatile: "total", "acid" (fully protonated) or "base".
   /// Molar refraction at 589 nm, mL/mol; nothing when nobody has given one (a general organic substance
   /// then).

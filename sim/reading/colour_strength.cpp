@@ -22,11 +22,9 @@ constexpr double no_strength = 1e-4;
 /// Strongest band of the width of a ring.
 double strongest_band(const appearance::Appearance& white, double hue_deg) {
   double strongest = 0;
-  const double half = 0.5 * ring_mm / std::max(white.level_mm, ring_mm);
-  for (double middle = clear_of_the_ends.from; middle <= clear_of_the_ends.to; middle += half) {
-    const Stretch band{middle - half, middle + half};
+  for_ring_bands(white, [&](const Stretch& band) {
     strongest = std::max(strongest, colour_strength(mean_colour_on_white(white, band), hue_deg));
-  }
+  });
   return strongest;
 }
 
@@ -37,6 +35,13 @@ Stretch lower_of(const appearance::Appearance& white) {
 }
 
 } // namespace
+
+void for_ring_bands(const appearance::Appearance& looks, const std::function<void(const Stretch&)>& visit) {
+  const double half = 0.5 * ring_mm / std::max(looks.level_mm, ring_mm);
+  for (double middle = clear_of_the_ends.from; middle <= clear_of_the_ends.to; middle += half) {
+    visit({middle - half, middle + half});
+  }
+}
 
 double colour_strength(const optics::Xyz& colour, double hue_deg) {
   const optics::Lab lab = optics::to_lab(colour, d65_white);
@@ -62,7 +67,11 @@ double strength_seen(const appearance::Appearance& white, const ColourScale& sca
 }
 
 GradeReading read_strength(const Looks& looks, const ColourScale& scale) {
-  const double strength = std::max(strength_seen(*looks.white, scale), no_strength);
+  return graded_by_lines(strength_seen(*looks.white, scale), scale);
+}
+
+GradeReading graded_by_lines(double value, const ColourScale& scale) {
+  const double strength = std::max(value, no_strength);
   Margins margins{};
   margins.fill(no_line);
   for (std::size_t k = 0; k < std::min(scale.lines.size(), margins.size()); ++k) {

@@ -1,6 +1,9 @@
 #pragma once
 
+#include "sim/reading/observables.hpp"
 #include "sim/reading/reference_reader.hpp"
+
+#include <functional>
 
 namespace matula::reading {
 
@@ -11,6 +14,12 @@ namespace matula::reading {
 
 /// Strength at the place the scale looks at.
 [[nodiscard]] double strength_seen(const appearance::Appearance& white, const ColourScale& scale);
+
+/// Grade of a value by the scale's lines.
+[[nodiscard]] GradeReading graded_by_lines(double value, const ColourScale& scale);
+
+/// Every band across the tube as thick as the thinnest ring an eye grades, clear of bottom and surface.
+void for_ring_bands(const appearance::Appearance& looks, const std::function<void(const Stretch&)>& visit);
 
 [[nodiscard]] GradeReading read_strength(const Looks& looks, const ColourScale& scale);
 

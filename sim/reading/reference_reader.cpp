@@ -1,6 +1,7 @@
 #include "sim/reading/reference_reader.hpp"
 
 #include "sim/reading/cloud.hpp"
+#include "sim/reading/cloud_ring.hpp"
 #include "sim/reading/colour_strength.hpp"
 #include "sim/reading/copper.hpp"
 #include "sim/reading/observables.hpp"
@@ -33,6 +34,8 @@ GradeReading read_grade(const Scale& scale, const Looks& looks, const Thresholds
     return {}; // A paper is no vessel; see paper.hpp.
   case ScaleKind::Powder:
     return read_powder(looks, scale.powder);
+  case ScaleKind::CloudRing:
+    return read_cloud_ring(looks, scale.colour, thresholds);
   }
   return {};
 }

@@ -6,9 +6,9 @@
 namespace matula::reading {
 
 /// How a result is judged: the cloud after heat or acid, the colours of reduced copper, the strength of a
-/// colour in one direction of hue, a test paper beside its reference card, or how much of a powder strewn on
-/// the surface still floats.
-enum class ScaleKind { HeatCloud, AcidCloud, CopperColour, Colour, Paper, Powder };
+/// colour in one direction of hue, a test paper beside its reference card, how much of a powder strewn on the
+/// surface still floats, or a whitish ring on black.
+enum class ScaleKind { HeatCloud, AcidCloud, CopperColour, Colour, Paper, Powder, CloudRing };
 
 /// Where on a vessel a colour is judged: the whole tube, the strongest band across it (a ring), the upper or
 /// the lower of two liquids.
@@ -39,7 +39,7 @@ struct PowderScale {
 
 struct Scale {
   ScaleKind kind = ScaleKind::HeatCloud;
-  ColourScale colour; ///< Only of kind Colour.
+  ColourScale colour; ///< Of kind Colour; of kind CloudRing its lines and what is seen.
   PaperScale paper;   ///< Only of kind Paper.
   PowderScale powder; ///< Only of kind Powder.
 

@@ -49,7 +49,8 @@ std::vector<Event> every_event() {
       bench::BlotPaper{"strip-1"},
       bench::LookAtPaper{"strip-1"},
       bench::DropOn{"ph-2", "acetic_acid_10", 2},
-      bench::DiscardPaper{"strip-1"}};
+      bench::DiscardPaper{"strip-1"},
+      bench::LayPaper{}};
   double time_s = 0;
   for (const auto& action : actions) {
     events.push_back({time_s += 1.0 / 3, action});

@@ -117,17 +117,10 @@ specimen::Specimen any_specimen(Dice& dice) {
 }
 
 matter::Mixture any_dose(const matter::Reagent& reagent, double most_ml, Dice& dice) {
-  matter::Mixture dose = matter::empty_mixture(any_world().catalogue);
-  dose.volume_ml = std::min(most_ml, dice.yes(0.3) ? reagent.drop_ml * static_cast<double>(1 + dice.below(9))
-                                                   : dice.log_between(0.2, 5));
-  dose.temperature_c = dice.between(4, 40);
-  for (const auto& [id, mol_per_l] : reagent.mol_per_l) {
-    dose.mmol[id] += mol_per_l * dose.volume_ml;
-  }
-  for (const auto& [kind, g_per_ml] : reagent.solids_g_per_ml) {
-    dose.populations[kind].grams.front() += g_per_ml * dose.volume_ml;
-  }
-  return dose;
+  const double volume_ml =
+      std::min(most_ml, dice.yes(0.3) ? reagent.drop_ml * static_cast<double>(1 + dice.below(9))
+                                      : dice.log_between(0.2, 5));
+  return matter::from_bottle(reagent, volume_ml, dice.between(4, 40), any_world().catalogue);
 }
 
 void meet(Contents& contents, std::size_t reagent, std::set<Pair>& met) {

@@ -66,11 +66,7 @@ matter::Mixture solution(double volume_ml, const Amounts& mmol_per_l) {
 
 matter::Mixture bottle(const std::string& reagent, double volume_ml) {
   const ChemistryWorld& world = chemistry_world();
-  matter::Mixture mixture = solution(volume_ml, {});
-  for (const auto& [id, mol_per_l] : world.catalogue.find_reagent(reagent)->mol_per_l) {
-    mixture.mmol[id] += mol_per_l * volume_ml;
-  }
-  return mixture;
+  return matter::from_bottle(*world.catalogue.find_reagent(reagent), volume_ml, 22, world.catalogue);
 }
 
 matter::Mixture urine(double volume_ml, double ph, const Amounts& extra) {

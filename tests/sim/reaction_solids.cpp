@@ -63,6 +63,29 @@ std::map<std::string, Recipe> recipes() {
   }
   list["denatured_ssa"] = {[](double dose) { return with_ssa("protein_unfolded", 0.1, dose); }, 22,
                            made_alkaline, 22};
+  const auto with_nitric_acid = [](const std::string& protein) {
+    return [=](double dose) {
+      return together(urine(1, 6, {{protein, dose * mmol_per_l_of_g_per_dl(protein, 0.1)}}),
+                      bottle("nitric_acid_conc", 1));
+    };
+  };
+  for (const char* protein :
+       {"albumin", "globulin", "light_chain", "haemoglobin", "methaemoglobin", "myoglobin", "metmyoglobin"}) {
+    list[std::string(protein) + "_nitric"] = {with_nitric_acid(protein), 22, nullptr, 22};
+  }
+  list["denatured_nitric"] = {
+      with_nitric_acid("protein_unfolded"), 22,
+      [](matter::Mixture m) { return together(std::move(m), bottle("sodium_hydroxide_10", 20)); }, 22};
+  list["ammonium_sulphate"] = {
+      [](double dose) {
+        return solution(1, {{"ammonium", 9400 * dose}, {"sulphate", 4700 * dose}});
+      },
+      22, [](matter::Mixture m) { return together(std::move(m), bottle("water", 1)); }, 22};
+  list["ferric_phosphate"] = {
+      [](double dose) {
+        return together(urine(1, 6, {{"phosphate", 20 * dose}}), bottle("ferric_chloride_10", 0.05));
+      },
+      22, [](matter::Mixture m) { return together(std::move(m), bottle("nitric_acid_10", 1)); }, 22};
   list["denatured_heat"] = {
       [](double dose) {
         return urine(1, 5, {{"protein_unfolded", dose * mmol_per_l_of_g_per_dl("protein_unfolded", 0.1)}});
