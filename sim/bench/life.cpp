@@ -3,10 +3,10 @@
 #include "sim/bench/chance.hpp"
 #include "sim/bench/flame.hpp"
 #include "sim/bench/floating.hpp"
-#include "sim/bench/keeping.hpp"
 #include "sim/bench/hazards.hpp"
-#include "sim/bench/powder.hpp"
+#include "sim/bench/keeping.hpp"
 #include "sim/bench/papers.hpp"
+#include "sim/bench/powder.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -53,10 +53,8 @@ std::int64_t period(const State& state, const Setup& setup, const Vessel& vessel
   }
   const bool warmed_through = vessel.place == Place::Bath && column.boiling <= 0 &&
                               std::abs(hottest_c(column) - state.bath_c) < warmed_through_k;
-  if (warmed_through) {
-    return watched_ticks;
-  }
-  if (vessel.place == Place::Bath || off_room_k > hot_over_room_k || column.boiling > 0) {
+  if (!warmed_through &&
+      (vessel.place == Place::Bath || off_room_k > hot_over_room_k || column.boiling > 0)) {
     return hot_ticks;
   }
   if (!vessel.sulphur && std::abs(column::mean_temperature_c(column) - setup.room_c) < same_temperature_k &&
