@@ -170,8 +170,14 @@ std::string broken_law(const matter::Mixture& mixture) {
   }
   constexpr double least_ml = 1e-3; // less is rounding, not liquid
   const double density = matter::density_kg_m3(mixture, catalogue);
-  // Ether weighs 710; half a bed of cuprous oxide (6000) is the heaviest there can be.
-  if (mixture.volume_ml > least_ml && !(density > 700 && density < 4000)) {
+  // Ether weighs 710; half a bed of cuprous oxide (6000) is the heaviest there can be. Drops left between the
+  // grains of a powder that the liquid was poured off are no liquid to weigh.
+  double grains_g = 0;
+  for (const matter::Population& population : mixture.populations) {
+    grains_g += population.total_g();
+  }
+  const bool liquid = mixture.volume_ml > least_ml && grains_g < 2 * mixture.volume_ml;
+  if (liquid && !(density > 700 && density < 4000)) {
     return about("density", "in kg/m3", density) + contents(mixture);
   }
   return "";
