@@ -224,6 +224,9 @@ std::pair<double, double> settle(Solution& solution) {
 
 /// The same from an answer that is known to be near.
 std::pair<double, double> settle_near(Solution& solution, const Acidity& near) {
+  if (solution.terms.screened) {
+    return settle(solution); // A swollen polyelectrolyte needs its ionic strength from the beginning.
+  }
   double x = near.ph;
   double log_gamma = near.log_gamma;
   constexpr int most_passes = 4;
