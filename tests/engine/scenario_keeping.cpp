@@ -87,7 +87,7 @@ TEST_CASE("Slips in the way are named with what to write") {
   CHECK(only_problem("temperature = \"4 C\"", "temperature = \"-20 C\"").expected.find("from 1 to 45 C") !=
         std::string::npos);
   CHECK(only_problem("\"500 lx\"", "500").expected.find("a number with its unit, in quotes") == 0);
-  CHECK(only_problem("formalin_40", "formalin").expected.find("formalin_") != std::string::npos);
+  CHECK(only_problem("formalin_40", "formalin").found.find("formalin") != std::string::npos);
   CHECK(only_problem("\"0.5 mL\"", "\"50 mL\"").expected.find("from 0 to 20 mL") != std::string::npos);
   CHECK(only_problem("other_organics = \"25 mmol/L\"", "").expected.find("'other_organics' in") == 0);
   CHECK(only_problem("escherichia =", "eschericia =").expected.find("escherichia") != std::string::npos);
