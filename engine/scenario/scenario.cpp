@@ -1,7 +1,7 @@
 #include "engine/scenario/scenario.hpp"
 
-#include "engine/reception/book.hpp"
 #include "engine/procedure/procedure.hpp"
+#include "engine/reception/book.hpp"
 #include "engine/scenario/parts.hpp"
 
 #include <cstdint>

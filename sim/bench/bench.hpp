@@ -43,7 +43,7 @@ struct Setup {
   std::vector<std::string> reagents_out; ///< Bottles on the shelf for this case.
   BottleAges bottle_age_days;
   std::vector<BottleDecay> bottle_decays;
-  const std::vector<paper::PaperKind>* papers = nullptr;      ///< On the bench; none while null.
+  const std::vector<paper::PaperKind>* papers = nullptr;     ///< On the bench; none while null.
   const std::map<std::string, paper::Card>* cards = nullptr; ///< Reference cards by kind of paper.
   double room_c = 22;
   int tube_count = 12;

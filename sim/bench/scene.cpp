@@ -4,8 +4,8 @@
 #include "sim/bench/bench.hpp"
 #include "sim/bench/chance.hpp"
 #include "sim/bench/floating.hpp"
-#include "sim/bench/powder.hpp"
 #include "sim/bench/papers.hpp"
+#include "sim/bench/powder.hpp"
 
 #include <algorithm>
 

@@ -34,7 +34,7 @@ struct Surroundings {
   bool inverting = false;   ///< The whole column is mixed together, not only stirred.
   reaction::Exposure exposure; ///< Light and air; a lit bench and an open vessel.
   bool unwatched = false;      ///< Left alone for hours: nobody looks, so longer steps will do.
-  double gravity = 1;       ///< Weight of things against their weight at rest: more in a centrifuge.
+  double gravity = 1;          ///< Weight of things against their weight at rest: more in a centrifuge.
 };
 
 /// The contents of one vessel: layers stacked from the bottom up. Everything on the bench is a column.
