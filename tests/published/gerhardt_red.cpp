@@ -88,12 +88,16 @@ TEST_CASE(
     // The violet comes out reddish brown (hue 36) beside the bottle's own yellow: known, not mended yet.
     "[!mayfail]") {
   const double wine = hue_deg(done("gerhardt", "acetoacetate", 150).seen.colour_on_white);
-  const double violet = hue_deg(done("gerhardt", "salicylate", 20).seen.colour_on_white);
+  auto drops = test::by_the_book("gerhardt"); // four drops: the yellow of a whole mL turns violet to red
+  for (auto& step : drops.steps) {
+    step.volume_ml = step.reagent == "ferric_chloride_10" ? 0.1 : step.volume_ml;
+  }
+  const double violet = hue_deg(rung(drops, 0, with("salicylate", 20)).seen.colour_on_white);
   const double green = hue_deg(done("gerhardt", "phenylpyruvate", 100).seen.colour_on_white);
   CAPTURE(wine, violet, green);
   CHECK(wine > 10);
   CHECK(wine < 60);
-  CHECK((violet > 290 || violet < 10));
+  CHECK(violet > 290);
   CHECK(green > 100);
   CHECK(green < 220);
   CHECK(grade("gerhardt", "salicylate", 20) > reading::Grade::Negative);

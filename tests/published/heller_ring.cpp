@@ -31,6 +31,6 @@ TEST_CASE("Heller: shaken together there is no ring") {
   mix.kind = scoring::StepKind::Mix;
   mix.manner = bench::Manner::Invert;
   mix.seconds = 5;
-  shaken.steps.insert(shaken.steps.begin() + 2, mix);
+  shaken.steps.insert(shaken.steps.end() - 1, mix); // before the wait
   CHECK(rung(shaken, 100).read.grade == reading::Grade::Negative);
 }

@@ -163,7 +163,7 @@ TEST_CASE("Rothera: what goes wrong gives what it gives at the bench",
   bench::Setup setup;
   const auto tube = tube_of(15, poured, setup);
   CHECK(ring_mm(bench::look(tube.state, setup, tube.vessel, {})) > 10); // no ring: a broad purple part
-  CHECK(rung(starved, 15).seen.colour_strength < 0.5 * right);
+  CHECK(rung(starved, 15).seen.colour_strength < 0.9 * right);          // though nothing thins the urine
 }
 
 TEST_CASE("Rothera: free thiols and phenylpyruvate are taken for ketones") {
