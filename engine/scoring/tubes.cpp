@@ -60,8 +60,14 @@ bool fits(const bench::State& state, const bench::VesselTrace& trace, const Test
          std::none_of(test.without.begin(), test.without.end(), in);
 }
 
-bool is_tube_of(const bench::State& state, const bench::VesselTrace& trace, const Rulebook& book,
+/// A tube of a test is known by what is in it: a reagent, powder strewn on it, or, for the heat test, warmth
+/// alone.
+bool is_tube_of(const bench::State& state, const bench::Vessel& vessel, const Rulebook& book,
                 const TestRule& test) {
+  const bench::VesselTrace& trace = vessel.trace;
+  if (test.scale.kind == reading::ScaleKind::Powder) {
+    return vessel.sulphur.has_value() && fits(state, trace, test);
+  }
   if (test.scale.kind != reading::ScaleKind::HeatCloud) {
     return has_reagent_of(trace, test) && fits(state, trace, test);
   }
@@ -103,8 +109,7 @@ bench::VesselName find_tube(const bench::State& state, const Rulebook& book, con
   double latest = -1;
   for (const auto& [name, vessel] : state.vessels) {
     const bool holds_urine = name != "specimen" && urine_ml(state, name) > 0;
-    if (!holds_urine || !is_tube_of(state, vessel.trace, book, test) ||
-        last_touched_s(vessel.trace) < latest) {
+    if (!holds_urine || !is_tube_of(state, vessel, book, test) || last_touched_s(vessel.trace) < latest) {
       continue;
     }
     best = name;
