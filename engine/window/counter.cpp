@@ -102,11 +102,12 @@ void draw_day(const reception::ShownDay& day, float width) {
 
 /// The wheel turns over it by itself; these keys do the same.
 void scroll_by_key() {
+  const bool free = !ImGui::GetIO().WantTextInput;
   const float page = ImGui::GetWindowHeight() * 0.8F;
-  if (ImGui::IsKeyPressed(GLFW_KEY_PAGE_DOWN, false)) {
+  if (free && ImGui::IsKeyPressed(GLFW_KEY_J, false)) {
     ImGui::SetScrollY(ImGui::GetScrollY() + page);
   }
-  if (ImGui::IsKeyPressed(GLFW_KEY_PAGE_UP, false)) {
+  if (free && ImGui::IsKeyPressed(GLFW_KEY_K, false)) {
     ImGui::SetScrollY(ImGui::GetScrollY() - page);
   }
 }
@@ -116,7 +117,7 @@ void scroll_by_key() {
 void draw_counter(App& app, const render::Rect& area) {
   const reception::Shown& shown = *app.desk->brief().reception;
   ImGui::SetNextWindowBgAlpha(1);
-  const Pane pane("counter", area);
+  const Pane pane("counter", area, ImGuiWindowFlags_NoFocusOnAppearing);
   scroll_by_key();
   const float gap = ImGui::GetFontSize() * 0.7F;
   const float room = ImGui::GetContentRegionAvail().x;

@@ -109,9 +109,8 @@ void draw_reception_tab(App& app) {
     app.show_tab = app.focus_panel = true;
   }
   ImGui::TextWrapped("%s", app.desk->brief().title.c_str());
-  ImGui::TextWrapped(
-      "Form, label and container lie at the left (Page Up and Page Down move them). Compare them "
-      "line by line.");
+  ImGui::TextWrapped("Form, label and container lie at the left (J and K move them). Compare them "
+                     "line by line.");
   draw_verdict(app);
   draw_faults(app, shown);
   if (shown.day) {

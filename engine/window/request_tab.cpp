@@ -30,7 +30,7 @@ void draw_request_tab(App& app) {
   }
   heading("Keys");
   ImGui::TextUnformatted(
-      "N, M: next and last vessel. W, B, P: white, black, printed card. R: let time run. C, Q, D, S, H: "
+      "N, M: next and last vessel. W, B, P: white, black, printed card. R: let time run. C, Q, D, L, S, H: "
       "the tabs (C where there is a counter). T: the top line with the waits and handing in. Arrows move "
       "between controls, Space or Enter "
       "presses one or begins typing in a field, Enter ends it. Esc ends a wait.");
