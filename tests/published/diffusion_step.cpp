@@ -69,9 +69,7 @@ constexpr double salt_mm2_per_s = 1.2e-3; // 1.2e-9 m2/s at 25 °C, as the model
 
 } // namespace
 
-TEST_CASE("a border between two still liquids widens as sqrt(4 D t), by the erfc solution",
-          // A tenth too wide in steps as long as the bench takes: known, not mended yet.
-          "[!mayfail]") {
+TEST_CASE("a border between two still liquids widens as sqrt(4 D t), by the erfc solution") {
   const matter::Catalogue catalogue = small_catalogue();
   const column::Chemistry chemistry = small_chemistry(catalogue);
   column::Column tube = layered(catalogue);
@@ -88,9 +86,7 @@ TEST_CASE("a border between two still liquids widens as sqrt(4 D t), by the erfc
   }
 }
 
-TEST_CASE("a border spreads alike in short and in long steps, faster when warm, and loses nothing",
-          // A tenth too wide in steps as long as the bench takes: known, not mended yet.
-          "[!mayfail]") {
+TEST_CASE("a border spreads alike in short and in long steps, faster when warm, and loses nothing") {
   const matter::Catalogue catalogue = small_catalogue();
   const column::Chemistry chemistry = small_chemistry(catalogue);
   column::Column usual = layered(catalogue);
