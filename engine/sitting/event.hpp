@@ -9,9 +9,8 @@ namespace matula::sitting {
 
 /// Something written on the worksheet. Items: "colour", "clarity", "odour", "sg.zero", "sg.temperature",
 /// "sg.reading", "sg.step.zero", "sg.step.temperature", "sg.step.protein", "sg.step.glucose", "sg.corrected",
-/// "heat.grade", "ssa.grade", "benedict.grade", "refractometer.reading", "photometer.reading",
-/// "esbach.reading", "decision.KEY". A later entry for the same item corrects the
-/// earlier one; both stay in the log.
+/// those of the procedures ("heat.grade", "refractometer.value"), of reception, "decision.KEY". A later entry
+/// for the same item corrects the earlier one; both stay in the log.
 struct Record {
   std::string item;
   std::string value;

@@ -49,20 +49,9 @@ std::string refuse_decision(const scenario::Scenario& scenario, const Record& re
 
 const std::vector<std::string>& worksheet_items() {
   static const std::vector<std::string> items = [] {
-    std::vector<std::string> all{"colour",
-                                 "clarity",
-                                 "odour",
-                                 "sg.zero",
-                                 "sg.temperature",
-                                 "sg.reading",
-                                 "sg.step.zero",
-                                 "sg.step.temperature",
-                                 "sg.step.protein",
-                                 "sg.step.glucose",
-                                 "sg.corrected",
-                                 "refractometer.reading",
-                                 "photometer.reading",
-                                 "esbach.reading"};
+    std::vector<std::string> all{"colour",          "clarity",         "odour",        "sg.zero",
+                                 "sg.temperature",  "sg.reading",      "sg.step.zero", "sg.step.temperature",
+                                 "sg.step.protein", "sg.step.glucose", "sg.corrected"};
     for (const auto& one : procedure::shipped_list()) {
       all.push_back(one.item());
     }

@@ -5,7 +5,19 @@
 
 #include <fmt/format.h>
 
+#include <cstdlib>
+
 namespace matula::window {
+
+namespace {
+
+bool is_number(const std::string& text) {
+  char* end = nullptr;
+  std::strtod(text.c_str(), &end);
+  return end != text.c_str() && *end == '\0';
+}
+
+} // namespace
 
 std::string written(const App& app, const std::string& item) {
   const auto found = app.desk->worksheet().find(item);
@@ -27,10 +39,15 @@ void draw_answers(App& app, const std::string& item,
   }
 }
 
-void draw_number_line(App& app, const std::string& item, const std::string& words) {
+void draw_number_line(App& app, const std::string& item, const std::string& words,
+                      const std::string& example) {
   std::string& draft = app.drafts.try_emplace(item, written(app, item)).first->second;
   if (app.widgets.line(item.c_str(), draft, number_width() * 1.2F)) {
-    app.record(item, draft);
+    if (draft.empty() || is_number(draft)) {
+      app.record(item, draft);
+    } else {
+      app.say("\"" + draft + "\" is not a number; write one such as " + example + ".", true);
+    }
   }
   ImGui::SameLine();
   ImGui::TextUnformatted(words.c_str());

@@ -15,7 +15,8 @@ namespace matula::window {
 void draw_answers(App& app, const std::string& item,
                   const std::vector<std::pair<std::string, std::string>>& answers);
 
-/// A field for a number with its words behind it; what is no number is refused.
-void draw_number_line(App& app, const std::string& item, const std::string& words);
+/// A field for a number with its words behind it; what is no number is refused, `example` shows one.
+void draw_number_line(App& app, const std::string& item, const std::string& words,
+                      const std::string& example = "1.5");
 
 } // namespace matula::window

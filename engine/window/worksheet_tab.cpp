@@ -1,57 +1,21 @@
+#include "engine/window/entries.hpp"
 #include "engine/window/group.hpp"
 #include "engine/window/panels.hpp"
 
 #include <fmt/format.h>
 
-#include <algorithm>
-#include <cstdlib>
-
 namespace matula::window {
 
 namespace {
 
-std::string entry(const App& app, const std::string& item) {
-  const auto found = app.desk->worksheet().find(item);
-  return found == app.desk->worksheet().end() ? "" : found->second;
-}
-
 /// A row of words of which one is written down; pressing another corrects it.
 void draw_words(App& app, const std::string& item, const std::vector<std::string>& words) {
-  const std::string now = entry(app, item);
-  const float right = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x;
-  for (std::size_t i = 0; i < words.size(); ++i) {
-    const float needed = ImGui::CalcTextSize(words[i].c_str()).x + ImGui::GetFrameHeight() * 1.8F;
-    if (i > 0 && ImGui::GetItemRectMax().x + needed < right) {
-      ImGui::SameLine();
-    }
-    if (app.widgets.choice(fmt::format("{}={}", item, words[i]).c_str(), words[i], now == words[i])) {
-      app.record(item, words[i]);
-    }
+  std::vector<std::pair<std::string, std::string>> answers;
+  answers.reserve(words.size());
+  for (const std::string& word : words) {
+    answers.emplace_back(word, word);
   }
-}
-
-bool is_number(const std::string& text) {
-  char* end = nullptr;
-  std::strtod(text.c_str(), &end);
-  return end != text.c_str() && *end == '\0';
-}
-
-void draw_number(App& app, const std::string& item, const std::string& label, const char* example) {
-  std::string& draft = app.drafts.try_emplace(item, entry(app, item)).first->second;
-  if (app.widgets.line(item.c_str(), draft, number_width() * 1.2F)) {
-    if (draft.empty() || is_number(draft)) {
-      app.record(item, draft);
-    } else {
-      app.say("\"" + draft + "\" is not a number; write one such as " + example + ".", true);
-    }
-  }
-  ImGui::SameLine();
-  ImGui::TextUnformatted(label.c_str());
-  const std::string written = entry(app, item);
-  if (!written.empty()) {
-    ImGui::SameLine();
-    ImGui::TextDisabled("(written: %s)", written.c_str());
-  }
+  draw_answers(app, item, answers);
 }
 
 void draw_look(App& app) {
@@ -69,20 +33,20 @@ void draw_look(App& app) {
 void draw_gravity(App& app) {
   const scenario::Brief& brief = app.desk->brief();
   heading("Specific gravity");
-  draw_number(app, "sg.zero", "reading in distilled water", "1.000");
-  draw_number(app, "sg.temperature", "°C of the specimen", "22");
-  draw_number(app, "sg.reading", "reading in the specimen", "1.018");
+  draw_number_line(app, "sg.zero", "reading in distilled water", "1.000");
+  draw_number_line(app, "sg.temperature", "°C of the specimen", "22");
+  draw_number_line(app, "sg.reading", "reading in the specimen", "1.018");
   ImGui::PushTextWrapPos(0);
   ImGui::TextDisabled(
       "Written rule of this laboratory: float made for %.4g °C; 0.001 for every %.3g °C; protein %.3f and "
       "glucose %.3f for each g/dL. Write the gravity after each step.",
       brief.calibration_c, brief.per_degrees_c, brief.protein_per_g_dl, brief.glucose_per_g_dl);
   ImGui::PopTextWrapPos();
-  draw_number(app, "sg.step.zero", "after the float's own error", "1.018");
-  draw_number(app, "sg.step.temperature", "after temperature", "1.019");
-  draw_number(app, "sg.step.protein", "after protein", "1.019");
-  draw_number(app, "sg.step.glucose", "after glucose", "1.019");
-  draw_number(app, "sg.corrected", "reported", "1.019");
+  draw_number_line(app, "sg.step.zero", "after the float's own error", "1.018");
+  draw_number_line(app, "sg.step.temperature", "after temperature", "1.019");
+  draw_number_line(app, "sg.step.protein", "after protein", "1.019");
+  draw_number_line(app, "sg.step.glucose", "after glucose", "1.019");
+  draw_number_line(app, "sg.corrected", "reported", "1.019");
 }
 
 void draw_questions(App& app) {
@@ -90,7 +54,7 @@ void draw_questions(App& app) {
     ImGui::Spacing();
     ImGui::TextWrapped("%s", question.prompt.c_str());
     const std::string item = "decision." + question.key;
-    const std::string now = entry(app, item);
+    const std::string now = written(app, item);
     for (const auto& [key, wording] : question.options) {
       const std::string name = fmt::format("{}={}", item, key);
       if (app.widgets.choice(name.c_str(), "##" + key, now == key)) {
@@ -108,8 +72,8 @@ void draw_questions(App& app) {
 void draw_result(App& app, const scenario::AskedTest& test) {
   ImGui::Spacing();
   if (test.words.empty()) {
-    draw_number(app, test.item, test.unit.empty() ? test.title : test.title + ", " + test.unit,
-                test.example.c_str());
+    draw_number_line(app, test.item, test.unit.empty() ? test.title : test.title + ", " + test.unit,
+                     test.example.c_str());
     return;
   }
   ImGui::TextUnformatted(test.title.c_str());

@@ -1,5 +1,7 @@
 #include "sim/ageing/exchange.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -7,17 +9,14 @@ namespace matula::ageing {
 
 namespace {
 
-constexpr double kelvin = 273.15;
 constexpr double standard_k = 298.15;
-constexpr double gas_constant = 8.314462618; // J/mol/K, CODATA 2018.
-constexpr double ln10 = 2.302585092994046;
 
 } // namespace
 
 double air_water_ratio(const Volatile& row, double temperature_c) {
-  const double t_k = temperature_c + kelvin;
+  const double t_k = temperature_c + nature::zero_c_in_kelvin;
   const double henry = row.henry_mol_m3_pa * std::exp(row.henry_k * (1 / t_k - 1 / standard_k));
-  return 1 / (henry * gas_constant * t_k);
+  return 1 / (henry * nature::gas_constant_j_per_mol_k * t_k);
 }
 
 double exchange_m_s(const Volatile& row, const Air& air, double temperature_c) {
@@ -39,9 +38,9 @@ double past_films(const std::vector<Film>& films, const matter::Mixture& mixture
 
 double volatile_share(const Volatile& row, double ph) {
   if (row.acid_pka) {
-    return 1 / (1 + std::exp(ln10 * (ph - *row.acid_pka)));
+    return 1 / (1 + std::exp(nature::ln10 * (ph - *row.acid_pka)));
   }
-  return row.base_pka ? 1 / (1 + std::exp(ln10 * (*row.base_pka - ph))) : 1.0;
+  return row.base_pka ? 1 / (1 + std::exp(nature::ln10 * (*row.base_pka - ph))) : 1.0;
 }
 
 } // namespace matula::ageing

@@ -4,6 +4,8 @@
 #include "sim/ageing/system.hpp"
 #include "sim/reaction/rate.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include <algorithm>
 
 namespace matula::ageing {
@@ -13,7 +15,6 @@ namespace {
 constexpr double l_per_ml = 1e-3;
 constexpr double g_per_mg = 1e-3;
 constexpr double cells_per_unit = 1e9; ///< 1e6/mL in a litre.
-constexpr double water_g_per_mol = 18.015;
 constexpr double mmol_per_mol = 1e3;
 constexpr double lux_of_rows = 1000; ///< At which light-driven rows are given.
 constexpr double s_per_h = 3600;
@@ -183,7 +184,7 @@ void System::add_cell(const Cell& row, const matter::Mixture& mixture) {
     dying.mmol_per_mg.push_back(share / catalogue_.species[id].molar_mass_g_per_mol);
     released += share;
   }
-  dying.water_mmol_per_mg = (1 - released) / water_g_per_mol;
+  dying.water_mmol_per_mg = (1 - released) / nature::water_g_per_mol;
   dying.inhibitors = inhibitors_of("lysis", row.key);
   dying.acts = living(row.acts, row.key, 1);
   start_.push_back(population.suspended_g() / (dying.mg_per_1e9 * g_per_mg * volume_l_));
@@ -195,8 +196,6 @@ void System::add_exchange(std::size_t index, const Gas& gas) {
   if (index_[row.species] < 0) {
     return;
   }
-  constexpr double gas_constant = 8.314462618; // J/mol/K, CODATA 2018.
-  constexpr double kelvin = 273.15;
   Exchanged exchanged;
   exchanged.row = &row;
   exchanged.index = index;
@@ -205,7 +204,8 @@ void System::add_exchange(std::size_t index, const Gas& gas) {
   exchanged.per_h =
       exchange_m_s(row, laws_.air, temperature_c_) * past * s_per_h * mm_per_m / keeping_.depth_mm;
   const double ratio = air_water_ratio(row, temperature_c_);
-  const double room_mmol_l = row.in_air_pa / (gas_constant * (temperature_c_ + kelvin));
+  const double room_mmol_l =
+      row.in_air_pa / (nature::gas_constant_j_per_mol_k * (temperature_c_ + nature::zero_c_in_kelvin));
   exchanged.rest_mmol_per_l = room_mmol_l / ratio;
   if (!keeping_.open) {
     exchanged.rest_per_gone = 1 / (laws_.air.headspace_per_liquid * ratio);

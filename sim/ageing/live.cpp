@@ -1,5 +1,7 @@
 #include "sim/ageing/live.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include "sim/ageing/stiff.hpp"
 #include "sim/ageing/system.hpp"
 
@@ -12,8 +14,6 @@ namespace {
 constexpr double first_step_h = 0.02; // The solver's own first guess, not of the trade.
 
 void open_or_close(Gas& gas, const Laws& laws, const Keeping& keeping, double temperature_c) {
-  constexpr double gas_constant = 8.314462618; // J/mol/K, CODATA 2018.
-  constexpr double kelvin = 273.15;
   gas.to_air_mmol.resize(laws.volatiles.size(), 0.0);
   if (keeping.open) {
     gas.lidded = false;
@@ -25,7 +25,8 @@ void open_or_close(Gas& gas, const Laws& laws, const Keeping& keeping, double te
   }
   gas.lidded = true;
   for (const Volatile& row : laws.volatiles) {
-    const double mol_m3 = row.in_air_pa / (gas_constant * (temperature_c + kelvin));
+    const double mol_m3 =
+        row.in_air_pa / (nature::gas_constant_j_per_mol_k * (temperature_c + nature::zero_c_in_kelvin));
     gas.under_lid_mmol_per_l.push_back(mol_m3 * laws.air.headspace_per_liquid);
   }
 }

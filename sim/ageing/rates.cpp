@@ -1,5 +1,7 @@
 #include "sim/ageing/rates.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -7,14 +9,11 @@ namespace matula::ageing {
 
 namespace {
 
-constexpr double kelvin = 273.15;
 constexpr double body_c = 37;
-constexpr double best_c = 40;                      // Ratkowsky's plain law holds up to here.
-constexpr double gas_constant_kj = 8.314462618e-3; // kJ/mol/K, CODATA 2018.
-constexpr double ln10 = 2.302585092994046;
+constexpr double best_c = 40; // Ratkowsky's plain law holds up to here.
 
 double power10(double x) {
-  return std::exp(ln10 * x);
+  return std::exp(nature::ln10 * x);
 }
 
 } // namespace
@@ -42,8 +41,9 @@ double act_share(const Act& act, double temperature_c, double growth_share) {
   constexpr double unfolds_from_c = 50; // and is dead by 60 °C: common for enzymes, from memory
   constexpr double dead_c = 60;
   const double alive = std::clamp((dead_c - temperature_c) / (dead_c - unfolds_from_c), 0.0, 1.0);
-  const double inverse = 1 / (temperature_c + kelvin) - 1 / (body_c + kelvin);
-  return alive * std::exp(-*act.activation_kj_per_mol / gas_constant_kj * inverse);
+  const double inverse =
+      1 / (temperature_c + nature::zero_c_in_kelvin) - 1 / (body_c + nature::zero_c_in_kelvin);
+  return alive * std::exp(-*act.activation_kj_per_mol / nature::gas_constant_kj_per_mol_k * inverse);
 }
 
 double lysis_per_h(const Cell& cell, double ph, double specific_gravity, double temperature_c) {

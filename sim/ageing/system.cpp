@@ -1,6 +1,8 @@
 // The right-hand side and its derivatives.
 #include "sim/ageing/system.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include "sim/ageing/exchange.hpp"
 #include "sim/ageing/rates.hpp"
 #include "sim/matter/density.hpp"
@@ -13,7 +15,6 @@ namespace matula::ageing {
 
 namespace {
 
-constexpr double water_g_per_mol = 18.015;
 constexpr double unit_per_ml = 1e6;
 constexpr double mol_per_mmol = 1e-3;
 constexpr double mmol_h_per_mol_s = 3.6e6;
@@ -68,7 +69,7 @@ void System::grow(const LivingOrganism& living, const double* y, double ph, doub
   if (index_[row.food] >= 0) {
     add(row.food, -grown_mg * row.food_share / living.food_molar_mass, change);
   }
-  change[water_at_] += grown_mg * (1 - row.food_share) / water_g_per_mol;
+  change[water_at_] += grown_mg * (1 - row.food_share) / nature::water_g_per_mol;
   for (const LivingAct& one : living.acts) {
     act(one, resting + growing, ph, change);
   }

@@ -133,13 +133,7 @@ Outcome drop_on(State& state, const Setup& setup, const DropOn& action) {
   live(state, setup, *paper);
   const paper::PaperKind& kind = *kind_of(setup, paper->piece.kind);
   for (std::size_t i = 0; i < paper->piece.pads.size(); ++i) {
-    matter::Mixture liquid = matter::empty_mixture(*setup.chemistry->catalogue);
-    liquid.volume_ml = action.drops * reagent->drop_ml;
-    liquid.temperature_c = setup.room_c;
-    for (const auto& [id, mol_per_l] : reagent->mol_per_l) {
-      liquid.mmol[id] += mol_per_l * liquid.volume_ml;
-    }
-    paper::drip(paper->piece.pads[i], kind.pads[i], liquid);
+    paper::drip(paper->piece.pads[i], kind.pads[i], dose(setup, *reagent, action.drops * reagent->drop_ml));
   }
   if (paper->piece.wetted_s < 0) {
     paper->piece.wetted_s = bench_s(state);

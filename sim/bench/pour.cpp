@@ -107,6 +107,13 @@ Outcome pour(State& state, const Setup& setup, const Pour& action) {
   return outcome;
 }
 
+matter::Mixture dose(const Setup& setup, const matter::Reagent& reagent, double volume_ml) {
+  const auto aged = setup.bottle_age_days.find(reagent.key);
+  const double age_days = aged != setup.bottle_age_days.end() ? aged->second : 0.0;
+  return from_bottle(reagent, volume_ml, setup.room_c, age_days, setup.bottle_decays,
+                     *setup.chemistry->catalogue);
+}
+
 Outcome dispense(State& state, const Setup& setup, const Dispense& action) {
   const matter::Reagent* reagent = setup.chemistry->catalogue->find_reagent(action.reagent);
   const bool out = std::find(setup.reagents_out.begin(), setup.reagents_out.end(), action.reagent) !=
@@ -122,10 +129,7 @@ Outcome dispense(State& state, const Setup& setup, const Dispense& action) {
   if (!why.empty()) {
     return refused(why);
   }
-  const auto aged = setup.bottle_age_days.find(action.reagent);
-  const double age_days = aged != setup.bottle_age_days.end() ? aged->second : 0.0;
-  const matter::Mixture liquid = from_bottle(*reagent, action.volume_ml, setup.room_c, age_days,
-                                             setup.bottle_decays, *setup.chemistry->catalogue);
+  const matter::Mixture liquid = dose(setup, *reagent, action.volume_ml);
   Outcome outcome;
   outcome.caution = reagent->caution;
   const std::string danger = open_bottle(state, *reagent, *to);

@@ -23,6 +23,9 @@ Outcome discard(State& state, const Setup& setup, const Discard& action);
 void add(State& state, const Setup& setup, const VesselName& name, Vessel& vessel,
          const matter::Mixture& liquid, const VesselTrace::Addition& noted, bool heavy = false);
 
+/// What a hand takes from a bottle of this bench, at the age and temperature it has.
+[[nodiscard]] matter::Mixture dose(const Setup& setup, const matter::Reagent& reagent, double volume_ml);
+
 /// Notes a bare hand on what may carry infection; gives the caution to show, the first time only.
 std::string touch(State& state, const Vessel& vessel, const VesselName& name);
 

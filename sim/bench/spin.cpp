@@ -1,5 +1,7 @@
 #include "sim/bench/spin.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include "sim/bench/life.hpp"
 #include "sim/bench/pour.hpp"
 #include "sim/bench/words.hpp"
@@ -12,8 +14,6 @@
 namespace matula::bench {
 
 namespace {
-
-constexpr double gravity_m_s2 = 9.80665;
 
 double liquid_g(const column::Column& column, const matter::Catalogue& catalogue) {
   const auto grams = [&catalogue](const matter::Mixture& part) {
@@ -92,7 +92,7 @@ double rcf_of(double radius_cm, double rpm) {
   constexpr double seconds_per_min = 60;
   const double turns_per_s = rpm / seconds_per_min;
   const double omega = 2 * std::numbers::pi * turns_per_s;
-  return omega * omega * radius_cm * m_per_cm / gravity_m_s2;
+  return omega * omega * radius_cm * m_per_cm / nature::gravity_m_s2;
 }
 
 double rpm_of(double radius_cm, double rcf) {

@@ -1,5 +1,7 @@
 #include "sim/column/aggregate.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -186,7 +188,6 @@ double try_step(Sizes& out, const Sizes& mass, const Rates& rates, double total,
 } // namespace
 
 double sticking_at(const matter::ParticleKind& kind, double ph, double temperature_c) {
-  constexpr double gas_constant_kj = 8.314462618e-3; // kJ/mol/K, CODATA 2018
   constexpr double boiling_k = kelvin_at_0c + 100;
   double sticking = 1;
   if (kind.sticking_ph_width > 0) {
@@ -195,7 +196,7 @@ double sticking_at(const matter::ParticleKind& kind, double ph, double temperatu
   }
   if (kind.sticking_activation_kj_per_mol > 0) {
     const double inverse = 1 / (temperature_c + kelvin_at_0c) - 1 / boiling_k;
-    sticking *= std::exp(-kind.sticking_activation_kj_per_mol / gas_constant_kj * inverse);
+    sticking *= std::exp(-kind.sticking_activation_kj_per_mol / nature::gas_constant_kj_per_mol_k * inverse);
   }
   return std::min(sticking, 1.0);
 }

@@ -1,5 +1,7 @@
 #include "sim/column/collisions.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -11,7 +13,6 @@ using matter::size_bins;
 
 constexpr double pi = 3.14159265358979323846;
 constexpr double boltzmann_j_per_k = 1.380649e-23; // SI, exact
-constexpr double gravity_m_s2 = 9.80665;           // standard gravity
 constexpr double water_kg_m3 = 998.2;              // at 20 °C; only differences to the solid matter here
 constexpr double hamaker_j = 1e-20;                // order of protein and oxide in water, from memory
 
@@ -25,7 +26,7 @@ double curved_efficiency(double radius_m) {
 
 double stokes_unit_speed(const matter::ParticleKind& kind, double radius_m, double packing) {
   const double difference_kg_m3 = packing * (kind.solid_density_kg_m3 - water_kg_m3);
-  return 2.0 / 9.0 * difference_kg_m3 * gravity_m_s2 * radius_m * radius_m;
+  return 2.0 / 9.0 * difference_kg_m3 * nature::gravity_m_s2 * radius_m * radius_m;
 }
 
 CollisionTable collision_table(const matter::ParticleKind& kind) {

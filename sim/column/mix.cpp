@@ -1,5 +1,7 @@
 #include "sim/column/mix.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include "sim/matter/density.hpp"
 
 #include <algorithm>
@@ -9,7 +11,6 @@ namespace matula::column {
 
 namespace {
 
-constexpr double gravity_m_s2 = 9.80665;
 constexpr double mixing_length_share =
     0.05; // of the inside radius: 5 s of swirling half-mixes a tube; fitted here
 constexpr double richardson_weight =
@@ -23,7 +24,6 @@ constexpr double inversion_rate_per_s =
 constexpr double lifting_per_strain = 1e-3; // share of the bed lifted by unit strain; fitted here
 constexpr double lifting_shear_per_s = 5;   // gentler movement leaves the bed; fitted here
 constexpr double kg_m3_per_g_ml = 1000;
-constexpr double kelvin = 273.15;
 /// Of all that is dissolved, at 25 °C: one value, so that the ions keep each other's charge balanced. Between
 /// glucose (0.67e-9) and ammonia (1.6e-9), near sodium chloride (1.5e-9): CRC Handbook, from memory.
 constexpr double molecular_diffusivity_m2_s = 1.2e-9;
@@ -40,7 +40,9 @@ double bulk_density(const matter::Mixture& layer, const matter::Catalogue& catal
 
 /// Stokes and Einstein: in proportion to temperature over viscosity.
 double molecular_diffusivity_at(double temperature_c) {
-  const auto mobility = [](double c) { return (c + kelvin) / matter::water_viscosity_mpa_s(c); };
+  const auto mobility = [](double c) {
+    return (c + nature::zero_c_in_kelvin) / matter::water_viscosity_mpa_s(c);
+  };
   return molecular_diffusivity_m2_s * mobility(temperature_c) / mobility(diffusivity_at_c);
 }
 
@@ -50,12 +52,12 @@ double exchanged_share(const VesselShape& shape, double density_step, double apa
   const double length_m = mixing_length_share * shape.inner_diameter_mm / 2000;
   double diffusivity_m2_s = length_m * length_m * shear_per_s;
   if (density_step > stable_enough_kg_m3) { // heavy below
-    const double buoyancy = gravity_m_s2 * density_step / kg_m3_per_g_ml / apart_m;
+    const double buoyancy = nature::gravity_m_s2 * density_step / kg_m3_per_g_ml / apart_m;
     const double richardson = buoyancy / std::max(shear_per_s * shear_per_s, 1e-12);
     diffusivity_m2_s /= std::pow(1 + richardson_weight * richardson, richardson_power);
   } else if (density_step < -stable_enough_kg_m3) {
     const double width_m = shape.inner_diameter_mm / 1000;
-    const double frequency_per_s = std::sqrt(gravity_m_s2 * -density_step / kg_m3_per_g_ml / apart_m);
+    const double frequency_per_s = std::sqrt(nature::gravity_m_s2 * -density_step / kg_m3_per_g_ml / apart_m);
     diffusivity_m2_s += overturn_weight * width_m * width_m * frequency_per_s;
   }
   return 1 - std::exp(-2 * diffusivity_m2_s / (apart_m * apart_m) * seconds);

@@ -1,5 +1,7 @@
 #include "sim/instrument/buoyancy.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include "sim/matter/density.hpp"
 
 #include <algorithm>
@@ -11,9 +13,8 @@ namespace {
 constexpr double pi = 3.14159265358979323846;
 constexpr double mm3_per_ml = 1000.0;
 constexpr double g_per_ml_per_kg_m3 = 1e-3;
-constexpr double gravity_m_s2 = 9.80665;
 /// mN/m times mm is 1e-6 N; over gravity that is kg, here g.
-constexpr double g_per_mn_m_mm = 1e-6 / gravity_m_s2 * 1e3;
+constexpr double g_per_mn_m_mm = 1e-6 / nature::gravity_m_s2 * 1e3;
 
 double water_g_per_ml(double temperature_c) {
   return matter::water_density_kg_m3(temperature_c) * g_per_ml_per_kg_m3;

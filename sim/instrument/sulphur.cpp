@@ -1,5 +1,7 @@
 #include "sim/instrument/sulphur.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <numbers>
@@ -8,7 +10,6 @@ namespace matula::instrument {
 
 namespace {
 
-constexpr double gravity_m_s2 = 9.80665;
 constexpr double water_kg_m3 = 1000;
 
 /// Middles of nine equal parts of a normal distribution, in standard deviations.
@@ -46,7 +47,7 @@ bool carried(const Sulphur& sulphur, std::size_t wetting_class, double tension_m
   const double half_angle_sine_squared = (1 - contact_cosine(sulphur, wetting_class, tension_mn_m)) / 2;
   const double pull_n = 2 * std::numbers::pi * radius_m * tension_mn_m * 1e-3 * half_angle_sine_squared;
   const double volume_m3 = 4.0 / 3 * std::numbers::pi * radius_m * radius_m * radius_m;
-  return pull_n > volume_m3 * (sulphur.density_kg_m3 - water_kg_m3) * gravity_m_s2 * weights;
+  return pull_n > volume_m3 * (sulphur.density_kg_m3 - water_kg_m3) * nature::gravity_m_s2 * weights;
 }
 
 double sink(Strewn& strewn, const Sulphur& sulphur, double tension_mn_m, double seconds, double weights) {

@@ -1,5 +1,7 @@
 #include "sim/matter/density.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -110,9 +112,8 @@ double excess_share(double temperature_c) {
 }
 
 double water_viscosity_mpa_s(double temperature_c) {
-  constexpr double kelvin = 273.15;
   constexpr double mpa_s_per_micro = 1e-3;
-  const double reduced = (temperature_c + kelvin) / 300.0;
+  const double reduced = (temperature_c + nature::zero_c_in_kelvin) / 300.0;
   return mpa_s_per_micro * (280.68 * std::pow(reduced, -1.9) + 511.45 * std::pow(reduced, -7.7) +
                             61.131 * std::pow(reduced, -19.6) + 0.45903 * std::pow(reduced, -40.0));
 }

@@ -1,5 +1,7 @@
 #include "sim/matter/ph.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -11,7 +13,6 @@ namespace matula::matter {
 
 namespace {
 
-constexpr double ln10 = 2.302585092994046;
 constexpr double pkw = 13.995; // 25 °C, Harned and Owen, The Physical Chemistry of Electrolytic Solutions.
 constexpr double debye_huckel = 0.509; // Water, 25 °C, log10 scale.
 constexpr double davies_slope = 0.3;   // C.W. Davies, Ion Association, 1962.
@@ -30,7 +31,7 @@ constexpr std::size_t most_terms = 512;
 constexpr std::size_t most_substances = 192;
 
 double power10(double x) {
-  return std::exp(ln10 * x);
+  return std::exp(nature::ln10 * x);
 }
 
 double davies(double ionic_strength) {
@@ -154,7 +155,7 @@ Balance balance(const Solution& solution, double ph, double gamma) {
     b.charge -= terms.molar[i] * lost;
     b.slope -= terms.molar[i] * lost * (1 - lost);
   }
-  b.slope *= ln10;
+  b.slope *= nature::ln10;
   return b;
 }
 

@@ -1,5 +1,7 @@
 #include "sim/matter/refraction.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include "sim/matter/density.hpp"
 
 #include <algorithm>
@@ -11,7 +13,6 @@ namespace matula::matter {
 namespace {
 
 constexpr double air_index = 1.000273; // 589 nm, 15-20 °C, 101.3 kPa; Edlén 1966
-constexpr double kelvin = 273.15;
 constexpr double ml_per_l = 1000;
 constexpr double g_per_ml_per_kg_m3 = 1e-3;
 
@@ -32,7 +33,7 @@ double specific_refraction(double g_per_ml, double temperature_c) {
   constexpr std::array<double, 8> a{0.244257733,   9.74634476e-3, -3.73234996e-3, 2.68678472e-4,
                                     1.58920570e-3, 2.45934259e-3, 0.900704920,    -1.66626219e-2};
   constexpr double square = lambda * lambda;
-  const double t = (temperature_c + kelvin) / kelvin;
+  const double t = (temperature_c + nature::zero_c_in_kelvin) / nature::zero_c_in_kelvin;
   return a[0] + a[1] * g_per_ml + a[2] * t + a[3] * square * t + a[4] / square + a[5] / (square - uv * uv) +
          a[6] / (square - ir * ir) + a[7] * g_per_ml * g_per_ml;
 }

@@ -1,5 +1,7 @@
 #include "sim/matter/surface.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include "sim/matter/density.hpp"
 
 #include <algorithm>
@@ -9,16 +11,14 @@ namespace matula::matter {
 
 namespace {
 
-constexpr double gas_constant_j_mol_k = 8.314462618; // CODATA 2018
-constexpr double kelvin = 273.15;
 constexpr double full_film_mn_m = 45; // protein and bile salt films: 45-50, from memory
 
 double pressure_mn_m(const SurfaceActivity& surface, double molar, double temperature_c) {
   constexpr double mn_m_per_umol_j = 1e-3;
   const double there =
       surface.saturation_mol_per_l > 0 ? std::min(molar, surface.saturation_mol_per_l) : molar;
-  return mn_m_per_umol_j * gas_constant_j_mol_k * (temperature_c + kelvin) * surface.excess_umol_per_m2 *
-         std::log1p(there / surface.half_mol_per_l);
+  return mn_m_per_umol_j * nature::gas_constant_j_per_mol_k * (temperature_c + nature::zero_c_in_kelvin) *
+         surface.excess_umol_per_m2 * std::log1p(there / surface.half_mol_per_l);
 }
 
 } // namespace

@@ -1,5 +1,7 @@
 #include "sim/reaction/rate.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <limits>
@@ -7,10 +9,6 @@
 namespace matula::reaction {
 
 namespace {
-
-constexpr double ln10 = 2.302585092994046;
-constexpr double kelvin = 273.15;
-constexpr double gas_constant_kj = 8.314462618e-3; // kJ/mol/K, CODATA 2018.
 
 double rate_of(const MassAction& law, const matter::Mixture& mixture, double ph) {
   double rate = 1;
@@ -33,12 +31,12 @@ double rate_of(const MassAction& law, const matter::Mixture& mixture, double ph)
   }
   rate *= law.k.at(mixture.temperature_c);
   if (law.acid_pka) {
-    rate /= 1 + std::exp(ln10 * (ph - *law.acid_pka));
+    rate /= 1 + std::exp(nature::ln10 * (ph - *law.acid_pka));
   }
   if (law.base_pka) {
-    rate /= 1 + std::exp(ln10 * (*law.base_pka - ph));
+    rate /= 1 + std::exp(nature::ln10 * (*law.base_pka - ph));
   }
-  return law.oh_order == 0 ? rate : rate * std::exp(ln10 * law.oh_order * (ph - law.reference_ph));
+  return law.oh_order == 0 ? rate : rate * std::exp(nature::ln10 * law.oh_order * (ph - law.reference_ph));
 }
 
 double rate_of(const SaturatingReduction& law, const matter::Mixture& mixture, double ph) {
@@ -48,14 +46,15 @@ double rate_of(const SaturatingReduction& law, const matter::Mixture& mixture, d
     return 0;
   }
   return law.k.at(mixture.temperature_c) * substrate * partner / (partner + law.half_mol_per_l) *
-         std::exp(ln10 * (ph - law.reference_ph));
+         std::exp(nature::ln10 * (ph - law.reference_ph));
 }
 
 } // namespace
 
 double Arrhenius::at(double temperature_c) const {
-  const double inverse = 1 / (temperature_c + kelvin) - 1 / (reference_c + kelvin);
-  return k_ref * std::exp(-activation_kj_per_mol / gas_constant_kj * inverse);
+  const double inverse =
+      1 / (temperature_c + nature::zero_c_in_kelvin) - 1 / (reference_c + nature::zero_c_in_kelvin);
+  return k_ref * std::exp(-activation_kj_per_mol / nature::gas_constant_kj_per_mol_k * inverse);
 }
 
 double exposed_share(const Reaction& reaction, const Exposure& exposure) {

@@ -1,5 +1,7 @@
 #include "sim/reaction/solids.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -8,7 +10,6 @@ namespace matula::reaction {
 
 namespace {
 
-constexpr double water_g_per_mol = 18.015;
 constexpr double proton_g_per_mol = 1.008;
 constexpr double m3_per_ml = 1e-6;
 
@@ -38,7 +39,7 @@ double grow_once(matter::Population& population, const std::array<double, matter
 } // namespace
 
 double solid_molar_mass_g(const Precipitation& row, const matter::Catalogue& catalogue) {
-  double grams = row.water * water_g_per_mol - row.protons * proton_g_per_mol;
+  double grams = row.water * nature::water_g_per_mol - row.protons * proton_g_per_mol;
   for (const auto& [id, count] : row.formula) {
     grams += count * catalogue.species[id].molar_mass_g_per_mol;
   }

@@ -1,5 +1,7 @@
 #include "sim/reaction/solubility.hpp"
 
+#include "sim/optics/nature.hpp"
+
 #include "sim/matter/ph.hpp"
 
 #include <algorithm>
@@ -10,22 +12,20 @@ namespace matula::reaction {
 
 namespace {
 
-constexpr double ln10 = 2.302585092994046;
-constexpr double kelvin = 273.15;
 constexpr double standard_c = 25;
-constexpr double gas_constant_kj = 8.314462618e-3; // kJ/mol/K, CODATA 2018.
-constexpr double largest_log10 = 12;               // Beyond this, "soluble without limit".
+constexpr double largest_log10 = 12; // Beyond this, "soluble without limit".
 
 double power10(double x) {
-  return std::exp(ln10 * std::min(x, largest_log10));
+  return std::exp(nature::ln10 * std::min(x, largest_log10));
 }
 double square(double x) {
   return x * x;
 }
 
 double van_t_hoff(double enthalpy_kj, double temperature_c) {
-  const double inverse = 1 / (temperature_c + kelvin) - 1 / (standard_c + kelvin);
-  return std::exp(-enthalpy_kj / gas_constant_kj * inverse);
+  const double inverse =
+      1 / (temperature_c + nature::zero_c_in_kelvin) - 1 / (standard_c + nature::zero_c_in_kelvin);
+  return std::exp(-enthalpy_kj / nature::gas_constant_kj_per_mol_k * inverse);
 }
 
 /// Solubility of the first species, mol/L, for the laws of one species.

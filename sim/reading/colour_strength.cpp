@@ -14,9 +14,8 @@ namespace {
 constexpr optics::Xyz d65_white{0.95047, 1.0, 1.08883};
 constexpr Stretch clear_of_the_ends{0.05, 0.95};
 constexpr Stretch upper{0.55, 0.95};
-constexpr double ring_mm = 2;  // Thinnest band an eye grades by its colour.
-constexpr double never = -1e3; // Margin of a line the scale does not have.
-constexpr double least_l = 1;  // Lightness below which black is black.
+constexpr double ring_mm = 2; // Thinnest band an eye grades by its colour.
+constexpr double least_l = 1; // Lightness below which black is black.
 constexpr double no_strength = 1e-4;
 
 /// Strongest band of the width of a ring.

@@ -169,12 +169,6 @@ TEST_CASE("Esbach: the scale reads grams a litre at 15 to 22 C, and more in a wa
   CHECK(warm < 4 * 1.35);
 }
 
-TEST_CASE("Grams in a day from an Esbach reading") {
-  // Arithmetic: g/L x L x dilution; 3.5 g/L and 1.2 L make 4.2 g; mg/dL is the reading x 100.
-  CHECK(3.5 * 1.2 * 1 == Approx(4.2));
-  CHECK(3.5 * 100 == Approx(350));
-}
-
 TEST_CASE("Light chains cloud at 40 to 60 C, clear towards the boil and return on cooling") {
   // Basic Concepts in Clinical Biochemistry, p. 35: out from 40 to 60 °C, back in solution in part or wholly
   // at 80 to 100, again out at 60 to 40 on cooling. Ten degrees are left for the way the tube cools in the
