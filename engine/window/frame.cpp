@@ -42,6 +42,7 @@ void draw_panel(App& app, const render::Rect& area) {
         if (!app.show_tab) {
           app.tab = row.tab;
         }
+        app.widgets.tell("tab", row.label);
         ImGui::BeginChild(row.label, {0, 0}, false, ImGuiWindowFlags_NavFlattened);
         if (app.focus_panel && app.tab == row.tab) {
           app.focus_panel = false;

@@ -116,7 +116,7 @@ bool Widgets::pick(const char* name, const std::string& label, const std::vector
         chosen = i;
         changed = true;
       }
-      note(fmt::format("{}.{}", name, i).c_str());
+      note(fmt::format("{}={}", name, options[static_cast<std::size_t>(i)]).c_str());
     }
     ImGui::EndCombo();
   }

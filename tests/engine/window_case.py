@@ -1,0 +1,499 @@
+#!/usr/bin/env python3
+"""Works a case in the real window, by mouse and keys, as its steps file says, from the first screen to the marks.
+
+Usage: window_case.py PROGRAM STEPS.jsonl [--pictures FOLDER] [--size 1280x800] [--text 100]
+
+A line of the steps file becomes what a learner would press. Then the log the window kept is marked by the command line, and
+both marks must be the same, byte for byte. The last line printed says how many marks of each ledger were earned.
+"""
+
+import argparse
+import json
+import os
+import pathlib
+import shutil
+import subprocess
+import sys
+import tempfile
+import time
+
+WAITS = [600, 300, 120, 60, 30, 10]
+QUIET_S = 0.4  # A window that has nothing to do draws nothing.
+COUNTER = ("reception", "day.")
+
+
+class Stuck(Exception):
+    """The window does not do what it should."""
+
+
+class Screen:
+    """A display of its own, the window on it, and a hand on mouse and keys."""
+
+    def __init__(self, program, folder, size, text):
+        self.map = folder / "map"
+        self.towards = {}  # the way a control was found last
+        read, write = os.pipe()
+        self.display = subprocess.Popen(
+            ["Xvfb", "-displayfd", str(write), "-screen", "0", size + "x24", "-noreset"],
+            pass_fds=[write], stderr=subprocess.DEVNULL)
+        os.close(write)
+        number = os.read(read, 16).decode().strip()
+        self.env = dict(os.environ, DISPLAY=":" + number, MATULA_WIDGET_MAP=str(self.map),
+                        MATULA_SITTINGS=str(folder / "sittings"))
+        self.output = open(folder / "output", "w")
+        self.program = subprocess.Popen([program], env=self.env, stdout=self.output, stderr=self.output)
+        self.until(lambda: self.fact("screen") == "start", "the first screen")
+        for _ in range((text - 100) // 25):
+            self.click("text.larger")
+
+    def close(self):
+        for process in (self.program, self.display):
+            process.kill()
+            process.wait()
+
+    def read_map(self):
+        try:
+            lines = self.map.read_text().splitlines()
+        except OSError:
+            lines = []
+        places, facts = {}, {}
+        for line in lines:
+            if line.startswith("="):
+                name, _, value = line[1:].partition(" ")
+                facts[name] = value
+            else:
+                words = line.split()
+                if len(words) == 3:
+                    places[words[0]] = (int(words[1]), int(words[2]))
+        return places, facts
+
+    def fact(self, name):
+        return self.read_map()[1].get(name, "")
+
+    def place(self, name):
+        return self.read_map()[0].get(name)
+
+    def until(self, holds, what, seconds=40):
+        end = time.time() + seconds
+        while not holds():
+            if time.time() > end or self.program.poll() is not None:
+                raise Stuck(f"waited in vain for {what}; the window says: {self.fact('message')}")
+            time.sleep(0.02)
+
+    def xdo(self, *words):
+        subprocess.run(["xdotool", *map(str, words)], env=self.env, check=True)
+
+    def frames(self, count):
+        """Lets the window draw `count` more frames, or as many as it draws before it goes to sleep."""
+        last = int(self.fact("frame") or 0)
+        then, quiet_since = last + count, time.time()
+        while last < then and time.time() - quiet_since < QUIET_S:
+            time.sleep(0.02)
+            now = int(self.fact("frame") or 0)
+            if now != last:
+                last, quiet_since = now, time.time()
+
+    def key(self, name):
+        self.xdo("key", name)
+        self.frames(2)
+
+    def bring(self, name, over=(1080, 420)):
+        """Turns the wheel until the control shows."""
+        up, down = 4, 5
+        first = self.towards.get(name, down)
+        for wheel in (first, down if first == up else up, first):
+            turns = 40
+            while turns > 0 and not self.place(name):
+                seen = self.places_shown()
+                self.xdo("mousemove", *over, "click", "--repeat", 2, "--delay", 10, wheel)
+                self.frames(3)
+                turns = turns - 1 if self.places_shown() != seen else 0
+            if self.place(name):
+                self.towards[name] = wheel
+                return
+        raise Stuck(f"no control named {name}")
+
+    def places_shown(self):
+        return self.read_map()[0]
+
+    def click(self, name, over=(1080, 420)):
+        for _ in range(8):
+            self.bring(name, over)
+            at = self.place(name)
+            if not at:
+                continue
+            self.xdo("mousemove", *at)
+            self.frames(2)
+            if self.fact("hovered").replace(" ", "_") == name and self.place(name) == at:
+                self.xdo("click", 1)
+                self.frames(3)
+                return
+        raise Stuck(f"the pointer does not come to rest on {name}")
+
+    def type_into(self, name, text):
+        for _ in range(6):
+            self.click(name)
+            self.until(lambda: self.fact("typing") == "1", "a field to type in")
+            self.xdo("key", "ctrl+a")
+            self.xdo("type", "--delay", "40", text)
+            try:
+                self.until(lambda: same(self.fact("text"), text), "the typed text", 3)
+            except Stuck:
+                self.key("Escape")
+                continue
+            self.xdo("key", "Return")
+            self.until(lambda: self.fact("typing") == "0", "the end of typing")
+            return
+        raise Stuck(f"could not type {text} into {name}")
+
+    def picture(self, file):
+        subprocess.run(["import", "-window", "root", str(file)], env=self.env, check=True)
+
+
+def same(shown, wanted):
+    try:
+        return float(shown) == float(wanted)
+    except ValueError:
+        return shown == wanted
+
+
+class Learner:
+    """Turns lines of a steps file into what a learner presses."""
+
+    def __init__(self, screen, pictures):
+        self.screen = screen
+        self.pictures = pictures
+        self.set_to = {}  # ticks and fields as they were left
+        self.shot = 0
+
+    def log_lines(self):
+        return len(pathlib.Path(self.screen.fact("log")).read_text().splitlines())
+
+    def does(self, name):
+        """Clicks, and waits until the log has grown."""
+        before = self.log_lines()
+        self.screen.click(name)
+        try:
+            self.screen.until(lambda: self.log_lines() > before, name)
+        except Stuck:
+            # a click may get lost between two slow frames
+            self.screen.click(name)
+            self.screen.until(lambda: self.log_lines() > before, name)
+
+    def tab(self, key, first):
+        fact = {"c": "Reception", "d": "Do", "l": "Papers", "s": "Worksheet"}[key]
+        if self.screen.fact("tab") == fact:
+            return
+        if self.screen.fact("typing") == "1":
+            self.screen.key("Escape")
+        self.screen.key(key)
+        self.screen.until(lambda: self.screen.fact("tab") == fact, first)
+        self.screen.frames(3)
+
+    def take(self, vessel):
+        self.tab("d", "vessel")
+        if self.screen.fact("vessel") == vessel:
+            return
+        if self.screen.place("bench." + vessel):
+            self.screen.click("bench." + vessel)
+            if self.screen.fact("vessel") == vessel:
+                return
+        for _ in range(40):
+            self.screen.key("n")
+            if self.screen.fact("vessel") == vessel:
+                return
+        raise Stuck(f"{vessel} cannot be taken in hand")
+
+    def tick(self, name, wanted, first):
+        """`first`: how the box stands before anybody touched it."""
+        if self.set_to.setdefault(name, first) != wanted:
+            self.screen.click(name)
+            self.set_to[name] = wanted
+
+    def choose(self, name, first):
+        group = name.split(".")[0] + "." + str(len(name) > 0)
+        if self.set_to.get(group, first) != name:
+            self.screen.click(name)
+            self.set_to[group] = name
+
+    def number(self, name, value):
+        text = f"{value:g}"
+        if self.set_to.get(name) != text:
+            self.screen.type_into(name, text)
+            self.set_to[name] = text
+
+    def pick(self, name, option):
+        if self.set_to.get(name) == option:
+            return
+        self.screen.click(name)
+        entry = f"{name}={option}"
+        at = None
+        self.screen.until(lambda: any(p.startswith(name + "=") for p in self.screen.read_map()[0]), "the list")
+        places = self.screen.read_map()[0]
+        at = [place for key, place in places.items() if key.startswith(name + "=")][0]
+        self.screen.click(entry, over=at)
+        self.set_to[name] = option
+
+    def wait(self, seconds):
+        for length in WAITS:
+            while seconds >= length * 0.99 or (length == 10 and seconds > 4):
+                then = float(self.screen.fact("time_s")) + length
+                self.screen.click(f"wait.{length}")
+                self.screen.until(lambda t=then: float(self.screen.fact("time_s")) >= t - 0.001, "the wait", 90)
+                self.screen.until(lambda: self.screen.fact("waiting") == "0", "the end of the wait")
+                seconds -= length
+
+    def mix(self, step):
+        self.take(step["vessel"])
+        if step["manner"] == "swirl":
+            button, length = "mix.swirl", 5
+        elif step["seconds"] < 8:
+            button, length = "mix.turn", 3
+        else:
+            button, length = "mix.invert", 10
+        for _ in range(max(1, round(step["seconds"] / length))):
+            self.does(button)
+
+    def heat_or_put_back(self, step):
+        self.take(step["vessel"])
+        if step["place"] == "flame":
+            height = step.get("height", 0.5)
+            part = "heat.upper" if height > 0.7 else "heat.middle" if height > 0.3 else "heat.lower"
+            self.choose(part, "heat.upper")
+            self.tick("heat.moving", step.get("moving", True), True)
+            towards = step.get("towards_person", False)
+            if self.set_to.setdefault("towards", False) != towards:
+                self.screen.click("heat.towards" if towards else "heat.away")
+                self.set_to["towards"] = towards
+            self.does("heat.flame")
+        else:
+            self.does({"rack": "heat.rack", "bath": "bath.in"}[step["place"]])
+
+    def protect(self, step):
+        self.tab("d", "gloves")
+        for name in ("gloves", "goggles"):
+            if self.set_to.setdefault(name, False) != step[name]:
+                self.does(name)
+                self.set_to[name] = step[name]
+
+    def record(self, step):
+        item, value = step["item"], step["value"]
+        if item.startswith(COUNTER):
+            self.tab("c", "reception.request")
+        else:
+            self.tab("s", "worksheet")
+        if item.startswith("reception.fault."):
+            self.does(item)
+            return
+        button = f"{item}={value}".replace(" ", "_")
+        try:
+            self.screen.bring(item if item in self.set_to.get("typed", ()) else button)
+        except Stuck:
+            button = item
+        if button == item:
+            before = self.log_lines()
+            self.screen.type_into(item, value)
+            self.screen.until(lambda: self.log_lines() > before, item)
+        else:
+            self.does(button)
+
+    def dispense(self, step):
+        self.take(step["to"])
+        self.tick("pour.gently", step.get("gently", False), False)
+        shelf = "bench.shelf:" + step["reagent"]
+        if self.screen.fact("bottle") != step["reagent"]:
+            self.screen.click(shelf)
+            self.screen.until(lambda: self.screen.fact("bottle") == step["reagent"], "the bottle")
+        self.number("bottle.amount", step["volume_ml"])
+        self.does("add")
+
+    def pour(self, step):
+        self.take(step["to"])
+        self.pick("pour.from", "from:_" + say_vessel(step["from"]))
+        self.tick("pour.gently", step.get("gently", False), False)
+        self.number("pour.ml", step["volume_ml"])
+        self.does("pour")
+
+    def look(self, step):
+        self.take(step["vessel"])
+        before = self.log_lines()
+        self.screen.key({"white": "w", "black": "b", "printed": "p"}[step.get("card", "white")])
+        self.screen.until(lambda: self.log_lines() > before, "the card")
+
+    def float_in(self, step):
+        self.take(step["vessel"])
+        self.tick("float.wipe", step.get("wiped", True), True)
+        self.tick("float.spin", step.get("spun", True), True)
+        self.does("float.in")
+        self.screen.until(lambda: self.screen.fact("waiting") == "0", "the float", 60)
+
+    def bath(self, step):
+        self.tab("d", "bath")
+        self.number("bath.c", step["temperature_c"])
+        if "warming_c_per_min" in step:
+            self.number("bath.rate", step["warming_c_per_min"])
+        self.does("bath.set")
+
+    def flame(self, step):
+        self.tab("d", "burner")
+        if self.set_to.get("flame", False) != step["on"]:
+            self.does("burner")
+            self.set_to["flame"] = step["on"]
+
+    def hood(self, step):
+        self.tab("d", "hood")
+        if self.set_to.get("hood", False) != step["on"]:
+            self.does("hood")
+            self.set_to["hood"] = step["on"]
+
+    def dip(self, step):
+        self.take(step["vessel"])
+        self.tab("l", "paper")
+        self.screen.click("paper.kind=" + step["paper"])
+        self.number("paper.seconds", step["seconds"])
+        self.does("paper.dip")
+
+    def on_papers(self, button):
+        def do(_step):
+            self.tab("l", "paper")
+            self.does(button)
+        return do
+
+    def in_hand(self, button):
+        def do(step):
+            self.take(step["vessel"])
+            self.does(button)
+        return do
+
+    def drop_on(self, step):
+        self.take(self.screen.fact("vessel"))
+        if self.screen.fact("bottle") != step["reagent"]:
+            self.screen.click("bench.shelf:" + step["reagent"])
+        self.tab("l", "paper")
+        self.number("paper.drops", step["drops"])
+        self.does("paper.drop")
+
+    def filter(self, step):
+        self.take(step["to"])
+        self.pick("filter.from", "filter_from:_" + say_vessel(step["from"]))
+        self.number("filter.ml", step["volume_ml"])
+        self.does("filter")
+
+    def refract(self, step):
+        self.take(step["vessel"])
+        self.tick("refract.wipe", step.get("wiped", True), True)
+        self.does("refract")
+
+    def measure(self, step):
+        self.take(step["vessel"])
+        self.number("photometer.nm", step["wavelength_nm"])
+        self.does("photometer.zero" if step.get("zero") else "photometer.read")
+
+    def hand_in(self, _step):
+        self.screen.click("hand_in")
+        self.screen.click("hand_in.yes")
+        self.screen.until(lambda: self.screen.fact("screen") == "marks", "the marks", 120)
+
+    def act(self, step):
+        if "wait" in step:
+            self.wait(step["wait"])
+            return
+        hands = {
+            "protect": self.protect, "mix": self.mix, "record": self.record, "dispense": self.dispense,
+            "pour": self.pour, "look": self.look, "float": self.float_in, "bath": self.bath, "flame": self.flame,
+            "hood": self.hood, "move": self.heat_or_put_back, "dip": self.dip, "blot": self.on_papers("paper.blot"),
+            "look_at_paper": self.on_papers("paper.look"), "drop_on": self.drop_on, "filter": self.filter,
+            "lay_paper": self.lay, "refractometer": self.refract, "photometer": self.measure,
+            "smell": self.in_hand("smell"), "thermometer": self.in_hand("thermometer"),
+            "sulphur": self.in_hand("sulphur"), "tap": self.in_hand("tap"), "finish": self.hand_in,
+            "lift_float": self.lift,
+        }
+        if step["do"] not in hands:
+            raise Stuck(f"no hand for {step['do']}")
+        hands[step["do"]](step)
+
+    def lift(self, _step):
+        self.tab("d", "float.out")
+        self.does("float.out")
+
+    def lay(self, _step):
+        self.tab("d", "filter.lay")
+        self.does("filter.lay")
+
+    def keep_picture(self, name):
+        if self.pictures:
+            self.shot += 1
+            self.screen.picture(self.pictures / f"{self.shot:03d}_{name}.png")
+
+
+def say_vessel(name):
+    words = name.replace("-", "_")
+    return words[0].upper() + words[1:]
+
+
+def work_case(program, steps_file, pictures, size, text):
+    case = steps_file.name.split(".")[0]
+    steps = [json.loads(line) for line in steps_file.read_text().splitlines()
+             if line.strip() and not line.startswith("#")]
+    folder = pathlib.Path(tempfile.mkdtemp())
+    screen = Screen(program, folder, size, text)
+    try:
+        screen.click("case." + case, over=(640, 500))
+        screen.until(lambda: screen.fact("screen") == "bench", "the bench")
+        learner = Learner(screen, pictures)
+        learner.keep_picture("begun")
+        for number, step in enumerate(steps, 1):
+            try:
+                learner.act(step)
+            except Stuck as why:
+                learner.keep_picture("stuck")
+                raise Stuck(f"step {number}, {json.dumps(step)}: {why}") from None
+            learner.keep_picture(step.get("do", "wait"))
+        log = pathlib.Path(screen.fact("log"))
+        return compare_marks(program, log)
+    finally:
+        screen.close()
+        shutil.rmtree(folder, ignore_errors=True)
+
+
+def compare_marks(program, log):
+    kept = pathlib.Path(str(log) + ".marks.json").read_bytes()
+    scored = subprocess.run([program, "score", str(log), "--json"], capture_output=True, check=True).stdout
+    if kept != scored:
+        raise Stuck("the window's marks are not those of the command line")
+    return json.loads(kept)
+
+
+def main():
+    arguments = argparse.ArgumentParser()
+    arguments.add_argument("program")
+    arguments.add_argument("steps", type=pathlib.Path)
+    arguments.add_argument("--pictures", type=pathlib.Path)
+    arguments.add_argument("--size", default="1280x800")
+    arguments.add_argument("--text", type=int, default=100)
+    given = arguments.parse_args()
+    for tool in ("Xvfb", "xdotool"):
+        if not shutil.which(tool):
+            print(f"skipped: {tool} is not installed")
+            return 77
+    if given.pictures:
+        given.pictures.mkdir(parents=True, exist_ok=True)
+    try:
+        marks = work_case(given.program, given.steps, given.pictures, given.size, given.text)
+    except Stuck as why:
+        print(f"FAILED: {given.steps.name}: {why}", file=sys.stderr)
+        return 1
+    print(given.steps.name, summary(marks))
+    return 0
+
+
+def summary(marks):
+    sums = {}
+    for mark in marks["marks"]:
+        earned, possible = sums.get(mark["ledger"], (0, 0))
+        sums[mark["ledger"]] = (earned + mark["earned"], possible + mark["possible"])
+    return ", ".join(f"{ledger} {earned}/{possible}" for ledger, (earned, possible) in sums.items())
+
+
+if __name__ == "__main__":
+    sys.exit(main())
