@@ -71,7 +71,7 @@ void App::open(const std::filesystem::path& scenario_file) {
   clock = Clock{};
   tab = desk->brief().reception ? Tab::Reception : Tab::Request;
   sheet = -1;
-  show_tab = focus_panel = changed = true;
+  focus_panel = changed = true;
   caution = "specimen";
   say("The specimen has arrived. Read the request, protect yourself, then begin.");
 }
@@ -88,7 +88,7 @@ void App::resume(const std::filesystem::path& sitting_file) {
   clock = Clock{};
   sheet = -1;
   tab = Tab::Worksheet;
-  show_tab = focus_panel = changed = true;
+  focus_panel = changed = true;
   say("Back where you left it, at " + say_time(desk->time_s()) + " bench time.");
 }
 

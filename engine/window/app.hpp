@@ -82,7 +82,6 @@ struct App {
   Clock clock;
   Hands hands;
   Tab tab = Tab::Request;
-  bool show_tab = true;       ///< Bring `tab` to the front this frame.
   bool focus_panel = true;    ///< The panel's first control gets the keyboard this frame.
   bool focus_hand_in = false; ///< The question before handing in does.
   bool focus_strip = false;   ///< The strip's first control does.

@@ -27,7 +27,6 @@ void choose_bottle(App& app, const std::string& reagent) {
   if (found != shelf.end()) {
     app.hands.bottle = static_cast<int>(found - shelf.begin());
     app.tab = Tab::Do;
-    app.show_tab = true;
     app.say(app.ground.reagent_label(reagent) + " is at hand: set the amount and the vessel under Do.");
   }
 }

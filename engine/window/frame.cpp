@@ -1,3 +1,4 @@
+#include "engine/window/flow.hpp"
 #include "engine/window/pane.hpp"
 #include "engine/window/panels.hpp"
 
@@ -28,33 +29,45 @@ constexpr TabRow tabs[] = {
     {Tab::Help, "tab.help", "Help", draw_help_tab},
 };
 
+/// Buttons rather than ImGui's tab bar: they break into a second row instead of losing their words.
+void draw_tab_row(App& app) {
+  bool first = true;
+  for (const TabRow& row : tabs) {
+    if (row.tab == Tab::Reception && !app.desk->brief().reception) {
+      continue; // The case does not ask how the specimen came.
+    }
+    if (!first) {
+      flow(width_of(row.label));
+    }
+    first = false;
+    const bool open = app.tab == row.tab;
+    ImGui::PushStyleColor(ImGuiCol_Button,
+                          ImGui::GetStyleColorVec4(open ? ImGuiCol_TabActive : ImGuiCol_Tab));
+    if (app.widgets.button(row.name, row.label) && !open) {
+      app.tab = row.tab;
+      app.focus_panel = true;
+    }
+    ImGui::PopStyleColor();
+  }
+  ImGui::Separator();
+}
+
 void draw_panel(App& app, const render::Rect& area) {
   const Pane pane("panel", area);
-  if (ImGui::BeginTabBar("tabs")) {
-    for (const TabRow& row : tabs) {
-      if (row.tab == Tab::Reception && !app.desk->brief().reception) {
-        continue; // The case does not ask how the specimen came.
-      }
-      const bool bring = app.show_tab && app.tab == row.tab;
-      const bool open = ImGui::BeginTabItem(row.label, nullptr, bring ? ImGuiTabItemFlags_SetSelected : 0);
-      app.widgets.note(row.name);
-      if (open) {
-        if (!app.show_tab) {
-          app.tab = row.tab;
-        }
-        app.widgets.tell("tab", row.label);
-        ImGui::BeginChild(row.label, {0, 0}, false, ImGuiWindowFlags_NavFlattened);
-        if (app.focus_panel && app.tab == row.tab) {
-          app.focus_panel = false;
-          app.widgets.focus_next();
-        }
-        row.draw(app);
-        ImGui::EndChild();
-        ImGui::EndTabItem();
-      }
+  draw_tab_row(app);
+  for (const TabRow& row : tabs) {
+    if (row.tab != app.tab) {
+      continue;
     }
-    app.show_tab = false;
-    ImGui::EndTabBar();
+    app.widgets.tell("tab", row.label);
+    ImGui::BeginChild(row.label, {0, 0}, false, ImGuiWindowFlags_NavFlattened);
+    if (app.focus_panel) {
+      app.focus_panel = false;
+      app.widgets.focus_next();
+    }
+    row.draw(app);
+    ImGui::EndChild();
+    break; // What was drawn may have opened another tab.
   }
 }
 

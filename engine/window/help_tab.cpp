@@ -6,7 +6,7 @@ namespace matula::window {
 void draw_help_tab(App& app) {
   ImGui::PushTextWrapPos(0);
   for (const HelpTopic& topic : app.help) {
-    if (!ImGui::CollapsingHeader(topic.title.c_str())) {
+    if (!app.widgets.section(("help." + topic.title).c_str(), topic.title)) {
       continue;
     }
     int number = 1;

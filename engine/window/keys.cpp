@@ -28,7 +28,7 @@ void step_vessel(App& app, int by) {
 
 void show(App& app, Tab tab) {
   app.tab = tab;
-  app.show_tab = app.focus_panel = true;
+  app.focus_panel = true;
 }
 
 void set_card(App& app, appearance::Card card) {

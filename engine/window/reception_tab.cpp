@@ -106,7 +106,7 @@ void draw_reception_tab(App& app) {
   const Shown& shown = *app.desk->brief().reception;
   if (app.widgets.button("reception.request", "The request in full (Q)")) {
     app.tab = Tab::Request;
-    app.show_tab = app.focus_panel = true;
+    app.focus_panel = true;
   }
   ImGui::TextWrapped("%s", app.desk->brief().title.c_str());
   ImGui::TextWrapped("Form, label and container lie at the left (J and K move them). Compare them "

@@ -8,7 +8,7 @@ void draw_request_tab(App& app) {
   ImGui::PushTextWrapPos(0);
   if (app.widgets.button("request.begin", "Begin: go to Do (D)")) {
     app.tab = Tab::Do;
-    app.show_tab = app.focus_panel = true;
+    app.focus_panel = true;
   }
   ImGui::TextUnformatted(brief.title.c_str());
   heading("Request form");

@@ -48,6 +48,14 @@ bool Widgets::button(const char* name, const std::string& label, bool enabled) {
   return pressed;
 }
 
+bool Widgets::section(const char* name, const std::string& label) {
+  ImGui::PushID(name);
+  const bool open = ImGui::CollapsingHeader(label.c_str());
+  note(name);
+  ImGui::PopID();
+  return open;
+}
+
 bool Widgets::choice(const char* name, const std::string& label, bool chosen) {
   ImGui::PushID(name);
   const bool pressed = ImGui::RadioButton(label.c_str(), chosen);

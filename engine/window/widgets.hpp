@@ -15,6 +15,7 @@ public:
   void focus_next() { focus_next_ = true; }
 
   bool button(const char* name, const std::string& label, bool enabled = true);
+  bool section(const char* name, const std::string& label); ///< A heading that opens; true while it is open.
   bool choice(const char* name, const std::string& label, bool chosen); ///< Radio button.
   bool tick(const char* name, const std::string& label, bool& value);   ///< Check box.
   /// A line of text; true when the learner is done with it (Enter, or moved on) and it has changed.
