@@ -47,8 +47,8 @@ void compare(const specimen::Specimen& specimen, double temperature_c, double ho
   const std::vector<double> theirs = by_cvode(again, hours, 1e-9, 1e-13);
   REQUIRE(ours.size() == theirs.size());
   for (std::size_t i = 0; i < ours.size(); ++i) {
-    INFO("component " << i << " " << again.name(i) << " of " << ours.size() << " at " << temperature_c << " C after " << hours
-                      << " h");
+    INFO("component " << i << " " << again.name(i) << " of " << ours.size() << " at " << temperature_c
+                      << " C after " << hours << " h");
     // What is below 1e-7 mmol/L (a hundredth of a nanomol a litre) or 0.1 cell/mL counts as nothing.
     CHECK(ours[i] == Approx(theirs[i]).epsilon(1e-3).margin(1e-7));
   }
