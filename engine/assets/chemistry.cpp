@@ -57,6 +57,9 @@ void read_chemistry(const std::filesystem::path& folder, matter::Catalogue& cata
     read_precipitations(file->root(), catalogue, network);
   }
   for (const auto& file : files) {
+    read_breakdowns(file->root(), catalogue, network);
+  }
+  for (const auto& file : files) {
     close(*file, problems);
   }
 }

@@ -23,6 +23,8 @@ void read_reactions(const strict::Table& root, const matter::Catalogue& catalogu
                     reaction::Network& network);
 void read_precipitations(const strict::Table& root, const matter::Catalogue& catalogue,
                          reaction::Network& network);
+void read_breakdowns(const strict::Table& root, const matter::Catalogue& catalogue,
+                     reaction::Network& network);
 /// Every file of the chemistry folder: the five general ones, then one file a subject in alphabetical order.
 /// All species are read before all particles, these before all bottles, and so on, so that any file may name
 /// what another one holds.

@@ -5,6 +5,7 @@
 #include "sim/matter/ph.hpp"
 #include "sim/reaction/react.hpp"
 
+#include <string>
 #include <vector>
 
 namespace matula::ageing {
@@ -20,6 +21,10 @@ public:
 
   [[nodiscard]] std::size_t size() const { return start_.size(); }
   [[nodiscard]] const std::vector<double>& start() const { return start_; }
+  /// Key of a component that is a dissolved substance; empty for the others. For messages.
+  [[nodiscard]] std::string name(std::size_t component) const {
+    return component < species_.size() ? catalogue_.species[species_[component]].key : "";
+  }
 
   /// Right-hand side; `y` and `change` hold size() numbers.
   void change(const double* y, double* change);

@@ -22,6 +22,9 @@ constexpr double highest_ph = 14;
 constexpr double ph_tolerance = 1e-6; // Of the last but one step of a search that squares its error.
 constexpr int most_steps = 60;
 constexpr double gamma_tolerance = 1e-6; // Moves the pH by a few 1e-6 at most.
+// For one solution followed through time: what is left unsettled changes from call to call, and a solver that
+// asks for nine digits takes it for a law.
+constexpr double near_gamma_tolerance = 1e-10;
 constexpr double strength_tolerance = 1e-5;
 constexpr double neutral_ph = 7;
 constexpr double screening_reference = 0.1; // mol/L, where a polyelectrolyte's constants hold.
@@ -230,13 +233,13 @@ std::pair<double, double> settle_near(Solution& solution, const Acidity& near) {
   }
   double x = near.ph;
   double log_gamma = near.log_gamma;
-  constexpr int most_passes = 4;
+  constexpr int most_passes = 6;
   for (int pass = 0; pass < most_passes; ++pass) {
     const double gamma = power10(log_gamma);
     shift(solution.terms, gamma, ionic_strength(solution, x));
     x = solve(solution, x, gamma);
     const double again = davies(ionic_strength(solution, x));
-    const bool settled = std::abs(again - log_gamma) < gamma_tolerance;
+    const bool settled = std::abs(again - log_gamma) < near_gamma_tolerance;
     log_gamma = again;
     if (settled) {
       break;

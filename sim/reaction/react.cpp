@@ -1,6 +1,7 @@
 #include "sim/reaction/react.hpp"
 
 #include "sim/matter/ph.hpp"
+#include "sim/reaction/breakdown.hpp"
 #include "sim/reaction/rate.hpp"
 #include "sim/reaction/solids.hpp"
 #include "sim/reaction/solubility.hpp"
@@ -135,6 +136,18 @@ void step_precipitation(const Precipitation& row, matter::Mixture& mixture,
           wanted, mixture.volume_ml);
 }
 
+void step_breakdown(const Breakdown& row, matter::Mixture& mixture, const matter::Catalogue& catalogue,
+                    Instant& now, double seconds) {
+  if (mixture.populations[row.kind].total_g() <= 0) {
+    return;
+  }
+  const double ph = needs_ph(row) ? now.conditions().ph : 0;
+  const double per_s = breakdown_per_s(row, mixture, catalogue, ph);
+  if (per_s > slowest_per_s) {
+    break_down(row, mixture, catalogue, per_s, seconds);
+  }
+}
+
 /// Fastest change that a step has to follow, 1/s.
 double pace(const matter::Mixture& mixture, const Network& network, Instant& now) {
   double fastest = 0;
@@ -144,13 +157,16 @@ double pace(const matter::Mixture& mixture, const Network& network, Instant& now
   return fastest;
 }
 
-/// Symmetric splitting: half of every reaction, the solids, and the other halves in the opposite order.
+/// Symmetric splitting: half of every reaction, cells and solids, and the other halves in the opposite order.
 void step(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
           const Exposure& exposure, Instant& before, double seconds, double shear_per_s) {
   for (const Reaction& reaction : network.reactions) {
     step_reaction(reaction, mixture, before, 0.5 * seconds);
   }
   Instant now(mixture, catalogue, exposure);
+  for (const Breakdown& row : network.breakdowns) {
+    step_breakdown(row, mixture, catalogue, now, seconds);
+  }
   for (const Precipitation& row : network.precipitations) {
     step_precipitation(row, mixture, catalogue, now, seconds, shear_per_s);
   }

@@ -87,4 +87,36 @@ struct Precipitation {
   std::string source;
 };
 
+/// Something dissolved that breaks cells: per_s c^power/(c^power + half^power).
+struct Breaker {
+  matter::SpeciesId species = 0;
+  double per_s = 0;
+  double half_mol_per_l = 1;
+  double power = 1;
+  bool acid_form = false; ///< Only the form with every proton counts: it passes the cell's skin.
+};
+
+/// Cells that fall apart, or organisms that die, wherever they hang: first order, the causes added up.
+struct Breakdown {
+  std::string key;
+  matter::ParticleId kind = 0;
+  /// Heat by the law of sterilising: a tenth is left after heat_d_s at heat_at_c, ten times sooner each
+  /// heat_z_k. heat_d_s 0: no heat harms it.
+  double heat_d_s = 0;
+  double heat_at_c = 60;
+  double heat_z_k = 5;
+  double acid_per_s = 0; ///< Strong acid: per_s/(1 + 10^(2 (pH - acid_ph))).
+  double acid_ph = 2;
+  /// Thin liquid bursts cells: per_s/(1 + (c/half)^power), c all that is dissolved but what passes the skin.
+  double thin_per_s = 0;
+  double thin_half_mol_per_l = 0.1;
+  double thin_power = 10;
+  std::vector<matter::SpeciesId> passes_skin;
+  std::vector<Breaker> breakers;
+  Stoichiometry fixed_by; ///< Species and half mol/L: times half^2/(half^2 + c^2); fixed cells keep.
+  std::vector<std::pair<matter::SpeciesId, double>> releases; ///< Grams from a gram; the rest is water.
+  std::optional<matter::ParticleId> becomes; ///< All of it becomes this kind, of the same size classes.
+  std::string source;
+};
+
 } // namespace matula::reaction

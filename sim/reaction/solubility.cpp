@@ -28,6 +28,18 @@ double van_t_hoff(double enthalpy_kj, double temperature_c) {
   return std::exp(-enthalpy_kj / nature::gas_constant_kj_per_mol_k * inverse);
 }
 
+/// ln of a constant against its value at 25 °C, with an enthalpy that grows with the temperature (E.C.W.
+/// Clarke and D.N. Glew, Trans. Faraday Soc. 62 (1966) 539).
+double log_drift(double enthalpy_kj, double heat_capacity_kj_per_k, double temperature_c) {
+  const double ratio = (standard_c + nature::zero_c_in_kelvin) / (temperature_c + nature::zero_c_in_kelvin);
+  return std::log(van_t_hoff(enthalpy_kj, temperature_c)) +
+         heat_capacity_kj_per_k / nature::gas_constant_kj_per_mol_k * (ratio - 1 - std::log(ratio));
+}
+
+double log_limit(const Precipitation& row, double temperature_c) {
+  return std::log(row.parameters[0]) + log_drift(row.parameters[1], row.parameters[2], temperature_c);
+}
+
 /// Solubility of the first species, mol/L, for the laws of one species.
 double solubility_molar(const Precipitation& row, const matter::Mixture& mixture, const Conditions& now) {
   const std::vector<double>& p = row.parameters;
@@ -62,7 +74,7 @@ double log_product(const Precipitation& row, const matter::Mixture& mixture,
     if (left <= 0) {
       return -std::numeric_limits<double>::infinity();
     }
-    const double lost = row.parameters[2 + i];
+    const double lost = row.parameters[3 + i];
     const double form = lost < 0
                             ? 1.0
                             : matter::form_fraction(catalogue.species[id], static_cast<std::size_t>(lost),
@@ -74,7 +86,7 @@ double log_product(const Precipitation& row, const matter::Mixture& mixture,
 
 double ion_product_distance(const Precipitation& row, const matter::Mixture& mixture,
                             const matter::Catalogue& catalogue, const Conditions& now, double solid_molar) {
-  const double limit = std::log(row.parameters[0] * van_t_hoff(row.parameters[1], now.temperature_c));
+  const double limit = log_limit(row, now.temperature_c);
   const bool forming = log_product(row, mixture, catalogue, now, 0) > limit;
   if (!forming && solid_molar <= 0) {
     return 0;
@@ -131,7 +143,7 @@ int parameter_count(std::string_view law, std::size_t formula_length) {
   if (law == "hot_window") {
     return 6;
   }
-  return law == "ion_product" ? 2 + static_cast<int>(formula_length) : -1;
+  return law == "ion_product" ? 3 + static_cast<int>(formula_length) : -1;
 }
 
 bool may_form(const Precipitation& row, const matter::Mixture& mixture) {
@@ -143,7 +155,7 @@ bool may_form(const Precipitation& row, const matter::Mixture& mixture) {
       const double total = mixture.molar(id);
       product *= count == 1 ? total : std::pow(total, count);
     }
-    return product > p[0] * van_t_hoff(p[1], mixture.temperature_c);
+    return product > 0 && std::log(product) > log_limit(row, mixture.temperature_c);
   }
   if (row.law == "carried") {
     return c > 0 && !mixture.populations[static_cast<matter::ParticleId>(p[3])].empty();

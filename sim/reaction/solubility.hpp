@@ -25,10 +25,11 @@ struct Conditions {
 /// - centre)/width)^2)
 ///                  with w below or above t_least, °C.
 /// "weak_acid"      [s0, pka, enthalpy]: s0 (1 + 10^(pH - pka)), s0 at 25 °C, rising with kJ/mol of solution
-/// (van 't Hoff). "ion_product"    [product, enthalpy, lost_1, lost_2 ...]: the product of the concentrations
-/// of the formula's species, each
-///                  in the form that has lost that many protons (-1: the total), may reach `product`
-///                  (mol/L)^n at 25 °C; it rises with the enthalpy of solution in kJ/mol.
+///                  (van 't Hoff).
+/// "ion_product"    [product, enthalpy, heat_capacity, lost_1, lost_2 ...]: the product of the concentrations
+///                  of the formula's species, each in the form that has lost that many protons (-1: the
+///                  total), may reach `product` (mol/L)^n at 25 °C; it changes with the enthalpy of solution
+///                  at 25 °C, kJ/mol, and with how that grows, kJ/mol/K.
 /// "carried"        [strength, room, pka, carrier]: held on the grains of another solid, particle number
 ///                  `carrier`, by Langmuir's law: the base of constant `pka` holds with `strength` L/mol to
 ///                  `room` mol on a gram.

@@ -47,3 +47,11 @@ TEST_CASE("ladders of the colour tests", "[.ladders]") {
     print("benedict", sugar, {1000});
   }
 }
+
+TEST_CASE("Hay by the book: 1 in 10 000 of bile salts sinks at once, plain urine carries the sulphur") {
+  // H. Varley 1967, from memory.
+  CHECK(seen_by_the_book("hay", {}).word == "floats");
+  CHECK(seen_by_the_book("hay", {{"bile_salts", 0.5}}).word == "floats");
+  CHECK(seen_by_the_book("hay", {{"bile_salts", 10}}).word == "sinks at once");
+  CHECK(seen_by_the_book("hay", {{"bile_salts", 50}}).word == "sinks at once");
+}

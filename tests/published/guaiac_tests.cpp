@@ -14,9 +14,8 @@ struct Way {
   double wait_s = 120;
 };
 
-ColourSeen guaiac(const Doses& doses, const Way& way) {
-  Worked worked = by_hand(doses);
-  worked.act(bench::Pour{"specimen", "tube-1", 5, false});
+ColourSeen guaiac_of(Worked& worked, const bench::VesselName& from, const Way& way) {
+  worked.act(bench::Pour{from, "tube-1", 5, false});
   if (way.boil) {
     worked.act(bench::LightFlame{true});
     worked.act(bench::Move{"tube-1", bench::Place::Flame, 0.5, false, true});
@@ -35,6 +34,29 @@ ColourSeen guaiac(const Doses& doses, const Way& way) {
   worked.act(bench::Mix{"tube-1", bench::Manner::Invert, 3});
   worked.act(bench::Wait{way.wait_s});
   return worked.read("guaiac");
+}
+
+ColourSeen guaiac(const Doses& doses, const Way& way) {
+  Worked worked = by_hand(doses);
+  return guaiac_of(worked, "specimen", way);
+}
+
+/// A specimen with whole red cells, and the tubes to spin it.
+Worked bloody(double erythrocytes_per_ul, const Doses& doses = {}) {
+  Worked worked{bench_with(doses, standards().recipes.begin()->second), {}, "tube-1"};
+  worked.setup.tube_count = 3;
+  worked.setup.specimen.cells_per_ul = {{"erythrocytes", erythrocytes_per_ul}};
+  worked.state = bench::begin(worked.setup);
+  worked.act(bench::Protect{true, true});
+  return worked;
+}
+
+/// The clear part above the deposit after spinning, done boiled.
+ColourSeen guaiac_spun(Worked worked) {
+  worked.act(bench::Pour{"specimen", "tube-2", 10, false});
+  worked.act(bench::Pour{"specimen", "tube-3", 10, false});
+  worked.act(bench::Centrifuge{{"tube-2", "tube-3"}, 400, 300});
+  return guaiac_of(worked, "tube-2", {});
 }
 
 } // namespace
@@ -81,6 +103,24 @@ TEST_CASE("the peroxidase of white cells reacts unless the urine was boiled") {
   const Doses pus{{"myeloperoxidase", 1}};
   CHECK(guaiac(pus, {false}).word != "negative");
   CHECK(guaiac(pus, {true}).word == "negative");
+}
+
+TEST_CASE("whole red cells turn blue once they are boiled, as the same blood does when dissolved") {
+  // 29.5 pg of haemoglobin a cell: 1000 in a microlitre are 3 mg/dL.
+  Worked whole = bloody(3000);
+  const ColourSeen seen = guaiac_of(whole, "specimen", {});
+  CHECK(seen.word != "negative");
+  CHECK(seen.strength > 0.7 * guaiac({{"haemoglobin", 8.9}}, {}).strength);
+}
+
+TEST_CASE(
+    "spun blood: the clear part is negative when the cells were whole, positive when the pigment is free") {
+  // Haematuria against haemoglobinuria and myoglobinuria: S.K. Strasinger 2014, from memory.
+  Worked whole = bloody(3000);
+  CHECK(guaiac_spun(whole).word == "negative");
+  CHECK(guaiac_of(whole, "specimen", {}).word != "negative");
+  CHECK(guaiac_spun(bloody(0, {{"haemoglobin", 9}})).word != "negative");
+  CHECK(guaiac_spun(bloody(0, {{"metmyoglobin", 9}})).word != "negative");
 }
 
 TEST_CASE("vitamin C and formalin hide blood, bleach feigns it") {

@@ -115,3 +115,22 @@ TEST_CASE("Many bacteria are seen as a haze, few are not") {
   CHECK(clarity(1e6) == "clear");
   CHECK(clarity(1e8) != "clear");
 }
+
+TEST_CASE("A boiled tube does not grow, one that was only warmed does") {
+  const auto after_a_day = [](double bath_c) {
+    bench::Setup setup = infected();
+    setup.specimen.cells_per_ul.clear();
+    setup.room_c = 30;
+    bench::State state = bench::begin(setup);
+    REQUIRE(bench::perform(state, setup, bench::Pour{"specimen", "tube-1", 5}).done);
+    REQUIRE(bench::perform(state, setup, bench::SetBath{bath_c}).done);
+    REQUIRE(bench::perform(state, setup, bench::Move{"tube-1", bench::Place::Bath}).done);
+    REQUIRE(bench::perform(state, setup, bench::Wait{1200}).done);
+    REQUIRE(bench::perform(state, setup, bench::Move{"tube-1", bench::Place::Rack}).done);
+    REQUIRE(bench::perform(state, setup, bench::Wait{8 * 3600}).done);
+    return number_per_ml(column::whole(state.vessels.at("tube-1").column, test::world().catalogue),
+                         "escherichia");
+  };
+  CHECK(after_a_day(95) == 0);
+  CHECK(after_a_day(40) > 1e6);
+}

@@ -36,6 +36,17 @@ Matrix stoichiometry(const reaction::Network& network, const matter::Catalogue& 
         reaction::solid_molar_mass_g(precipitation, catalogue) * mol_per_mmol;
     rows.push_back(std::move(row));
   }
+  for (const reaction::Breakdown& breakdown : network.breakdowns) {
+    std::vector<double> row(width, 0.0);
+    for (const auto& [id, per_g] : breakdown.releases) {
+      row[id] += per_g / catalogue.species[id].molar_mass_g_per_mol / mol_per_mmol;
+    }
+    row[catalogue.species.size() + breakdown.kind] -= 1;
+    if (breakdown.becomes) {
+      row[catalogue.species.size() + *breakdown.becomes] += 1;
+    }
+    rows.push_back(std::move(row));
+  }
   return rows;
 }
 
