@@ -1,5 +1,6 @@
 // Whole cells on the pads that break them, against what is printed of such pads. Printed figures from memory;
-// S.K. Strasinger and M.S. Di Lorenzo, Urinalysis and Body Fluids (2014), is the book they are remembered from.
+// S.K. Strasinger and M.S. Di Lorenzo, Urinalysis and Body Fluids (2014), is the book they are remembered
+// from.
 #include "tests/published/paper_support.hpp"
 
 #include <catch2/catch.hpp>
