@@ -45,7 +45,9 @@ bench::Setup ladder_setup(const assets::World& world, const specimen::Specimen& 
   scenario::Scenario scenario;
   scenario.key = "ladder";
   scenario.specimen = plain;
-  if (mg_per_dl > 0) {
+  if (recipe.ladder_species == procedure::of_ph) {
+    scenario.specimen.target_ph = mg_per_dl;
+  } else if (mg_per_dl > 0) {
     scenario.specimen.mg_per_dl.emplace_back(recipe.ladder_species, mg_per_dl);
   }
   for (const auto& reagent : world.catalogue.reagents) {
