@@ -31,8 +31,9 @@ void print_csv(const std::vector<LadderRung>& rungs, const scoring::TestRule& te
 
 void print_table(const std::vector<LadderRung>& rungs, const scoring::TestRule& test, std::ostream& out) {
   out << fmt::format("{:>10}  {:8}  {:9}  {:7}  {:>8}  {:>8}  {:>6}  seen\n",
-                     test.recipe.ladder_species + ", mg/dL", "reading", "intensity", "colour", "strength",
-                     "on black", "print");
+                     test.recipe.ladder_species +
+                         (test.recipe.ladder_species == procedure::of_ph ? "" : ", mg/dL"),
+                     "reading", "intensity", "colour", "strength", "on black", "print");
   for (const auto& rung : rungs) {
     out << fmt::format("{:>10g}  {:8}  {:9.2f}  {:7}  {:8.4f}  {:8.4f}  {:6.3f}  {}\n", rung.mg_per_dl,
                        test.word(rung.read.grade), rung.read.intensity, hex_colour(rung.seen.display),

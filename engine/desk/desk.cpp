@@ -30,6 +30,29 @@ fs::path free_name(const fs::path& folder, const std::string& key) {
   return file;
 }
 
+std::optional<bench::SeenPad> pad_in(const bench::Scene& scene, const std::string& piece,
+                                     const std::string& key) {
+  for (const bench::SeenPaper& paper : scene.papers) {
+    for (const bench::SeenPad& pad : paper.pads) {
+      if (paper.name == piece && pad.key == key) {
+        return pad;
+      }
+    }
+  }
+  return std::nullopt;
+}
+
+bench::SeenCardRow row_in(const bench::Scene& scene, const reading::PaperScale& where) {
+  for (const bench::SeenCard& card : scene.cards) {
+    for (const bench::SeenCardRow& row : card.rows) {
+      if (card.kind == where.paper && row.key == where.pad) {
+        return row;
+      }
+    }
+  }
+  return {};
+}
+
 } // namespace
 
 struct Desk::Impl {
@@ -192,6 +215,37 @@ std::vector<appearance::Appearance> Desk::tubes_of(const scoring::ByTheBook& tes
     tubes.push_back(bench::look(book.state, impl_->session().setup(), book.vessel, view));
   }
   return tubes;
+}
+
+bench::Scene Desk::seen_when_read(const scoring::ByTheBook& test) const {
+  sitting::Session replay(impl_->ground->world(), impl_->scenario);
+  for (const sitting::Event& event : impl_->events) {
+    if (event.time_s > test.learner_read_at_s) {
+      break;
+    }
+    replay.take(event);
+  }
+  replay.run_to(test.learner_read_at_s);
+  return bench::make_scene(replay.state(), replay.setup(), {});
+}
+
+std::optional<PadPair> Desk::pads_of(const scoring::ByTheBook& test) const {
+  const auto& standards = impl_->ground->standards();
+  const auto* rule = standards.rules.find_test(test.test);
+  if (rule == nullptr || !rule->scale.on_paper()) {
+    return std::nullopt;
+  }
+  const reading::PaperScale& where = rule->scale.paper;
+  PadPair pair;
+  if (!test.learner_vessel.empty()) {
+    pair.learner = pad_in(seen_when_read(test), test.learner_vessel, where.pad);
+  }
+  const bench::Setup& setup = impl_->session().setup();
+  const auto book = scoring::do_by_the_book(setup, standards.recipes.at(test.test));
+  const bench::Scene scene = bench::make_scene(book.state, setup, {});
+  pair.book = pad_in(scene, book.vessel, where.pad);
+  pair.row = row_in(scene, where);
+  return pair;
 }
 
 tl::expected<scenario::Brief, Problems> read_brief(const Ground& ground, const fs::path& scenario_file) {

@@ -16,6 +16,13 @@
 
 namespace matula::desk {
 
+/// A pad of the learner's paper as it was when read and the same by the book, with the card's row for it.
+struct PadPair {
+  std::optional<bench::SeenPad> learner; ///< Nothing when the test was not done.
+  std::optional<bench::SeenPad> book;    ///< Nothing when the recipe could not be finished.
+  bench::SeenCardRow row;                ///< Without fields for a paper without a card.
+};
+
 /// One learner at one case, with everything written down as it happens: the session, its log and, once the
 /// worksheet is handed in, its marks. The case's truth stays inside. The window works through this alone.
 class Desk {
@@ -67,7 +74,11 @@ public:
   [[nodiscard]] std::vector<appearance::Appearance> tubes_of(const scoring::ByTheBook& test,
                                                              const appearance::View& view) const;
 
+  /// The same for a test that is read on a paper; nothing for any other.
+  [[nodiscard]] std::optional<PadPair> pads_of(const scoring::ByTheBook& test) const;
+
 private:
+  [[nodiscard]] bench::Scene seen_when_read(const scoring::ByTheBook& test) const;
   struct Impl;
   explicit Desk(std::unique_ptr<Impl> impl);
   std::unique_ptr<Impl> impl_;

@@ -17,7 +17,7 @@ const std::vector<std::string> usual_words{"negative", "trace", "1+", "2+", "3+"
 const std::vector<std::string> scale_names{"heat_cloud", "acid_cloud", "copper_colour", "colour",
                                            "paper",      "powder",     "cloud_ring"};
 const std::vector<std::string> result_names{"word", "number"};
-const std::vector<std::string> places{"tube", "ring", "upper", "lower"};
+const std::vector<std::string> places{"tube", "ring", "upper", "lower", "paper"};
 
 std::size_t index_of(const std::string& word, const std::vector<std::string>& words) {
   return static_cast<std::size_t>(std::find(words.begin(), words.end(), word) - words.begin());
@@ -97,13 +97,21 @@ void read_scale(const Table& root, Procedure& p) {
   if (p.words.empty()) {
     p.words = usual_words;
   }
-  if (p.words.size() < 2 || p.words.size() > usual_words.size()) {
-    root.complain("words", "two to six words, lowest first");
+  const bool card =
+      root.word("scale", scale_names) == "paper"; // Its rows may be finer than the trade's words.
+  const std::size_t most = card ? most_words : usual_words.size();
+  if (p.words.size() < 2 || p.words.size() > most) {
+    root.complain("words", "two to " + std::string(card ? "twelve" : "six") + " words, lowest first");
     p.words = usual_words;
   }
   p.scale = static_cast<reading::ScaleKind>(index_of(root.word("scale", scale_names), scale_names));
   if (p.scale.kind == reading::ScaleKind::Colour) {
     p.scale.colour = read_colour(root.table("colour"), p.words.size());
+    if (p.scale.on_paper()) {
+      p.scale.paper.paper = root.table("colour").text("paper");
+      p.scale.paper.pad = root.table("colour").text("pad");
+      p.scale.paper.drop = root.table("colour").text("drop");
+    }
   } else if (p.scale.kind == reading::ScaleKind::Paper) {
     p.scale.paper = read_paper(root.table("paper"), p.words.size());
   } else if (p.scale.kind == reading::ScaleKind::Powder) {

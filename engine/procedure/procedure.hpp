@@ -25,6 +25,9 @@ namespace matula::procedure {
 /// What comes out of a test: a word for what a tube or paper shows, or the figure an instrument shows.
 enum class Result { Word, Number };
 
+/// As many words as a result can have: the fields of a reference card.
+inline constexpr std::size_t most_words = 12;
+
 /// A figure read off an instrument.
 struct NumberResult {
   std::string instrument; ///< As the bench names it: "refractometer".
@@ -52,7 +55,7 @@ struct Procedure {
   Result result = Result::Word;
   NumberResult number;            ///< Only for figures.
   reading::Scale scale;           ///< Only for words.
-  std::vector<std::string> words; ///< Of the grades, lowest first: two to six.
+  std::vector<std::string> words; ///< Of the grades, lowest first: two to most_words.
   std::vector<std::string>
       needs; ///< For each, a bottle that begins so must be out when the test is asked for.
   std::vector<std::string> reagents; ///< Whatever tube holds one of these was made for this test,

@@ -72,8 +72,13 @@ Recipe read_recipe(const Table& root, const std::string& test) {
     recipe.steps.push_back(read_step(row, recipe.vessel));
   }
   if (const auto ladder = root.table_if_any("ladder")) {
-    recipe.ladder_species = ladder->text("species");
-    recipe.ladder_mg_per_dl = ladder->numbers("mg_per_dl", {0, 20000, "mg/dL"});
+    if (ladder->has("ph")) {
+      recipe.ladder_species = of_ph;
+      recipe.ladder_mg_per_dl = ladder->numbers("ph", {4, 10, "pH"});
+    } else {
+      recipe.ladder_species = ladder->text("species");
+      recipe.ladder_mg_per_dl = ladder->numbers("mg_per_dl", {0, 20000, "mg/dL"});
+    }
   }
   return recipe;
 }

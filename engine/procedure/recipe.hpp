@@ -27,12 +27,15 @@ struct RecipeStep {
   std::string source;
 };
 
+/// In place of a species: the ladder is one of pH.
+inline constexpr const char* of_ph = "pH";
+
 struct Recipe {
   std::string test;
   bench::VesselName vessel; ///< The tube that is read.
   std::vector<RecipeStep> steps;
   std::string ladder_species;           ///< What a ladder of this test is made of,
-  std::vector<double> ladder_mg_per_dl; ///< at these concentrations unless others are asked for.
+  std::vector<double> ladder_mg_per_dl; ///< at these concentrations, or pH, unless others are asked for.
 };
 
 } // namespace matula::procedure

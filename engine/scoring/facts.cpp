@@ -6,13 +6,16 @@
 namespace matula::scoring {
 namespace {
 
-constexpr std::array<std::string_view, 50> names{
+constexpr std::array<std::string_view, 58> names{
     // A test tube, up to the moment its grade was written.
     "urine_ml", "water_ml", "reagent_ml", "acid_drops", "acid_drops_if_any", "acid_per_urine",
     "acid_after_boiling", "hot_after_acid_s", "seconds_above_90c", "seconds_above_90c_with_urine",
     "boiling_s", "heated_s", "in_bath_s", "in_flame_s", "hottest_c", "boil_over_ml",
     "mixed_after_last_addition", "poured_gently", "seconds_since_last_addition", "reagent_heated_alone",
     "looked_on_black", "looked_on_white", "temperature_at_first_use_c",
+    // A test paper, when its grade was written.
+    "dip_s", "blotted", "paper_age_s", "specimen_c_at_dip", "mixed_before_dip", "stood_before_filter_s",
+    "drops_on_paper", "since_drop_s",
     // The urinometer, when the reading was written.
     "zero_checked", "jar_ml", "jar_grounded", "float_touches_wall", "float_wiped", "float_spun", "bubble_ml",
     "eye_off_mm", "thermometer_used", "degrees_from_float",

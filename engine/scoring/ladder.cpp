@@ -45,7 +45,9 @@ bench::Setup ladder_setup(const assets::World& world, const specimen::Specimen& 
   scenario::Scenario scenario;
   scenario.key = "ladder";
   scenario.specimen = plain;
-  if (mg_per_dl > 0) {
+  if (recipe.ladder_species == procedure::of_ph) {
+    scenario.specimen.target_ph = mg_per_dl;
+  } else if (mg_per_dl > 0) {
     scenario.specimen.mg_per_dl.emplace_back(recipe.ladder_species, mg_per_dl);
   }
   for (const auto& reagent : world.catalogue.reagents) {
@@ -53,7 +55,7 @@ bench::Setup ladder_setup(const assets::World& world, const specimen::Specimen& 
   }
   scenario.room_c = plain.temperature_c;
   bench::Setup setup = sitting::make_setup(world, scenario);
-  setup.tube_count = 1;
+  setup.tube_count = 2; // One to work in, one to filter into.
   return setup;
 }
 
@@ -81,12 +83,15 @@ Observables observe(const bench::State& state, const bench::Setup& setup, const 
   const auto colour = reading::mean_colour_on_white(white, part);
   seen.colour_on_white = optics::to_lab(colour, d65_white);
   seen.display = optics::to_display(colour);
-  if (scale.kind == reading::ScaleKind::Paper) {
+  if (scale.on_paper()) {
     seen.colour_on_white = pad_colour(state, setup, scale.paper, vessel).value_or(optics::Lab{});
     seen.display = optics::to_display(optics::from_lab(seen.colour_on_white, d65_white));
   }
   if (scale.kind == reading::ScaleKind::Colour) {
-    seen.colour_strength = reading::strength_seen(white, scale.colour);
+    seen.colour_strength = scale.on_paper()
+                               ? reading::colour_strength(optics::from_lab(seen.colour_on_white, d65_white),
+                                                          scale.colour.hue_deg)
+                               : reading::strength_seen(white, scale.colour);
   }
   return seen;
 }

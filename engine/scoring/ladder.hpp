@@ -37,8 +37,8 @@ struct LadderRung {
 [[nodiscard]] tl::expected<specimen::Specimen, scenario::Problems>
 load_plain_urine(const std::filesystem::path& assets_folder);
 
-/// A bench with one tube and `specimen` holding `mg_per_dl` of the recipe's ladder species besides what is in
-/// it.
+/// A bench with two tubes and `specimen` holding `mg_per_dl` of the recipe's ladder species besides what is
+/// in it, or, where the ladder is of pH, brought to that pH.
 [[nodiscard]] bench::Setup ladder_setup(const assets::World& world, const specimen::Specimen& plain,
                                         const Recipe& recipe, double mg_per_dl);
 

@@ -2,6 +2,7 @@
 
 #include "engine/assets/world.hpp"
 #include "engine/scenario/scenario.hpp"
+#include "engine/scoring/paper_facts.hpp"
 #include "engine/scoring/papers.hpp"
 #include "engine/scoring/tube_facts.hpp"
 #include "sim/reading/graduation.hpp"
@@ -21,7 +22,7 @@ struct Player {
 
   bench::Outcome take(const sitting::Event& event);
   void write(const sitting::Record& record);
-  Moment test_moment(const TestRule& test);
+  Moment test_moment(const TestRule& test, bool written);
   void note_figure(Moment& moment, const TestRule& test);
   void note_look(Moment& moment, const std::string& item);
   void note_gravity();
@@ -61,7 +62,7 @@ void Player::note_figure(Moment& moment, const TestRule& test) {
   }
 }
 
-Moment Player::test_moment(const TestRule& test) {
+Moment Player::test_moment(const TestRule& test, bool written) {
   Moment moment;
   const auto& state = session.state();
   moment.time_s = session.time_s();
@@ -73,7 +74,9 @@ Moment Player::test_moment(const TestRule& test) {
   if (!moment.vessel.empty()) {
     moment.tube = read_vessel(state, session.setup(), world.thresholds, test.scale, moment.vessel);
   }
-  if (!moment.vessel.empty() && test.scale.kind != reading::ScaleKind::Paper) {
+  if (test.scale.on_paper()) {
+    moment.facts = paper_facts(state, moment.vessel, test, written);
+  } else if (!moment.vessel.empty()) {
     moment.facts = tube_facts(state, moment.vessel, test, replay.watch, drop_ml(world.catalogue, test));
   }
   return moment;
@@ -104,7 +107,7 @@ void Player::write(const sitting::Record& record) {
   test = test != nullptr && test->item() == record.item ? test : nullptr;
   Moment moment;
   if (test != nullptr) {
-    moment = test_moment(*test);
+    moment = test_moment(*test, true);
   } else if (record.item == "colour" || record.item == "clarity" || record.item == "odour") {
     note_look(moment, record.item);
     moment.facts["smelled_before_odour"] = replay.watch.smelled ? 1 : 0;
@@ -143,8 +146,8 @@ bench::Outcome Player::take(const sitting::Event& event) {
 reading::GradeReading read_vessel(const bench::State& state, const bench::Setup& setup,
                                   const reading::Thresholds& thresholds, const reading::Scale& scale,
                                   const bench::VesselName& vessel) {
-  if (scale.kind == reading::ScaleKind::Paper) {
-    return read_pad(state, setup, scale.paper, vessel);
+  if (scale.on_paper()) {
+    return read_pad(state, setup, scale, vessel);
   }
   const auto white = look_on(state, setup, vessel, Card::White);
   const auto black = look_on(state, setup, vessel, Card::Black);
@@ -163,7 +166,7 @@ Replay play_through(const assets::World& world, const scenario::Scenario& scenar
   }
   for (const auto& test : book.tests) {
     if (player.replay.tests.count(test.key) == 0) {
-      player.replay.tests[test.key] = player.test_moment(test);
+      player.replay.tests[test.key] = player.test_moment(test, false);
     }
   }
   if (player.replay.written.count("sg.reading") == 0) {

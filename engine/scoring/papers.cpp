@@ -1,6 +1,7 @@
 #include "engine/scoring/papers.hpp"
 
 #include "sim/bench/papers.hpp"
+#include "sim/reading/colour_strength.hpp"
 #include "sim/reading/paper.hpp"
 
 #include <fmt/format.h>
@@ -66,11 +67,16 @@ std::optional<optics::Lab> pad_colour(const bench::State& state, const bench::Se
 }
 
 reading::GradeReading read_pad(const bench::State& state, const bench::Setup& setup,
-                               const reading::PaperScale& scale, const std::string& piece) {
+                               const reading::Scale& how, const std::string& piece) {
+  const reading::PaperScale& scale = how.paper;
   const bench::Scene scene = papers_of(state, setup);
   const auto seen = colour_in(scene, scale.pad, piece);
   if (!seen || setup.papers == nullptr) {
     return {reading::Grade::Negative, 0, "no such paper"};
+  }
+  if (how.kind == reading::ScaleKind::Colour) {
+    const optics::Xyz colour = optics::from_lab(*seen, optics::d65_white);
+    return reading::graded_by_lines(reading::colour_strength(colour, how.colour.hue_deg), how.colour);
   }
   std::vector<reading::CardEntry> row;
   const auto kind = with_key(*setup.papers, scale.paper);
@@ -83,9 +89,8 @@ reading::GradeReading read_pad(const bench::State& state, const bench::Setup& se
   }
   const auto read = reading::read_paper(*seen, row);
   const double place = scale.values.empty() ? read.place : reading::place_of(read.value, scale.values);
-  const auto grade = static_cast<std::size_t>(std::lround(place));
   reading::GradeReading result;
-  result.grade = static_cast<reading::Grade>(std::min(grade, reading::grade_count - 1));
+  result.grade = static_cast<reading::Grade>(std::lround(place));
   result.intensity = place;
   result.seen = fmt::format("nearest to \"{}\" on the card", read.word);
   return result;

@@ -16,8 +16,8 @@ namespace matula::scoring {
                                                     const reading::PaperScale& scale,
                                                     const std::string& piece);
 
-/// Reference reading of the pad beside its card.
+/// Reference reading of the pad beside its card, or of its colour's strength where there is no card.
 [[nodiscard]] reading::GradeReading read_pad(const bench::State& state, const bench::Setup& setup,
-                                             const reading::PaperScale& scale, const std::string& piece);
+                                             const reading::Scale& scale, const std::string& piece);
 
 } // namespace matula::scoring

@@ -103,6 +103,7 @@ void add_tests(Rulebook& book, std::vector<procedure::Procedure> procedures) {
     test.ordinal = book.ordinal;
     test.ordinal.under_reading_percent = test.under_reading_percent;
     test.ordinal.reportable = static_cast<reading::Grade>(test.reportable);
+    test.ordinal.grades = std::max(reading::grade_count, test.words.size());
     book.part_shares[test.key] = test.share;
     book.rules.insert(book.rules.end(), test.rules.begin(), test.rules.end());
     book.tests.push_back(std::move(test));

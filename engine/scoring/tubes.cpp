@@ -60,6 +60,16 @@ bool fits(const bench::State& state, const bench::VesselTrace& trace, const Test
          std::none_of(test.without.begin(), test.without.end(), in);
 }
 
+/// The last filter paper that a tube of the test went through.
+bench::VesselName find_filtered(const bench::State& state, const TestRule& test) {
+  const auto found = std::find_if(state.papers.rbegin(), state.papers.rend(), [&](const auto& paper) {
+    const bench::VesselTrace& from = paper.trace.source;
+    return paper.piece.kind == test.scale.paper.paper && urine_ml(state, from) > 0 &&
+           has_reagent_of(from, test) && fits(state, from, test);
+  });
+  return found == state.papers.rend() ? "" : found->piece.name;
+}
+
 /// A tube of a test is known by what is in it: a reagent, powder strewn on it, or, for the heat test, warmth
 /// alone.
 bool is_tube_of(const bench::State& state, const bench::Vessel& vessel, const Rulebook& book,
@@ -84,6 +94,10 @@ double urine_ml(const bench::State& state, const bench::VesselName& vessel) {
   return found == state.vessels.end() ? 0 : ml_of(state, found->second.trace, "specimen", 0);
 }
 
+double urine_ml(const bench::State& state, const bench::VesselTrace& trace) {
+  return ml_of(state, trace, "specimen", 0);
+}
+
 double water_ml(const bench::State& state, const bench::VesselName& vessel) {
   const auto found = state.vessels.find(vessel);
   return found == state.vessels.end() ? 0 : ml_of(state, found->second.trace, "water", 0);
@@ -102,8 +116,9 @@ double reagent_ml(const bench::VesselTrace& trace, const TestRule& test) {
 }
 
 bench::VesselName find_tube(const bench::State& state, const Rulebook& book, const TestRule& test) {
-  if (test.scale.kind == reading::ScaleKind::Paper) {
-    return find_paper(state, test.scale.paper.paper);
+  if (test.scale.on_paper()) {
+    return test.scale.kind == reading::ScaleKind::Paper ? find_paper(state, test.scale.paper.paper)
+                                                        : find_filtered(state, test);
   }
   bench::VesselName best;
   double latest = -1;

@@ -104,7 +104,8 @@ struct App {
   int marked_test = 0;
   appearance::View marks_view;
   std::vector<appearance::Appearance>
-      marks_tubes; ///< Of the test on show; empty when it has to be worked out.
+      marks_tubes;                         ///< Of the test on show; empty when it has to be worked out.
+  std::optional<desk::PadPair> marks_pads; ///< The same of a test on paper.
 
   std::optional<bench::Scene> scene; ///< As last seen; renewed when something changed.
   double seen_at_s = -1;

@@ -1,5 +1,6 @@
 #include "engine/window/flow.hpp"
 #include "engine/window/group.hpp"
+#include "engine/window/pads.hpp"
 #include "engine/window/pane.hpp"
 #include "engine/window/panels.hpp"
 
@@ -99,6 +100,25 @@ void draw_captions(const scoring::ByTheBook& test) {
   ImGui::EndTable();
 }
 
+/// Pads for a test on paper, each in its half as the captions are.
+void draw_pads(const desk::PadPair& pads) {
+  if (!ImGui::BeginTable("pads", pads.learner ? 2 : 1, ImGuiTableFlags_SizingStretchSame)) {
+    return;
+  }
+  for (const auto* pad : {&pads.learner, &pads.book}) {
+    if (*pad) {
+      ImGui::TableNextColumn();
+      draw_near(**pad, {});
+    }
+  }
+  ImGui::EndTable();
+  if (!pads.row.fields.empty()) {
+    ImGui::TextUnformatted("The reference card");
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    draw_fields(pads.row, at, ImGui::GetContentRegionAvail().x, ImGui::GetTextLineHeight() * 3);
+  }
+}
+
 void draw_tubes(App& app, const scoring::Report& report) {
   for (int i = 0; i < static_cast<int>(report.tubes.size()); ++i) {
     if (i > 0) {
@@ -117,9 +137,14 @@ void draw_tubes(App& app, const scoring::Report& report) {
   draw_card_choice(app, "marks.printed", "printed card", appearance::Card::Printed);
   const auto& test = report.tubes[static_cast<std::size_t>(app.marked_test)];
   if (app.marks_tubes.empty()) {
+    app.marks_pads = app.desk->pads_of(test);
     app.marks_tubes = app.desk->tubes_of(test, app.marks_view);
   }
   draw_captions(test);
+  if (app.marks_pads) {
+    draw_pads(*app.marks_pads);
+    return;
+  }
   const ImVec2 room = ImGui::GetContentRegionAvail();
   const int width = static_cast<int>(room.x);
   const int height = static_cast<int>(room.y);

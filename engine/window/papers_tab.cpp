@@ -1,30 +1,14 @@
 #include "engine/window/group.hpp"
+#include "engine/window/pads.hpp"
 #include "engine/window/panels.hpp"
-#include "sim/optics/colour.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <cmath>
 
 namespace matula::window {
 
 namespace {
-
-const ImU32 k_edge = IM_COL32(90, 90, 86, 255);
-
-ImU32 shown(const optics::Xyz& colour) {
-  const optics::LinearRgb rgb = optics::to_display(colour);
-  const auto byte = [](double linear) {
-    return static_cast<int>(std::lround(255 * optics::encode_srgb(linear)));
-  };
-  return IM_COL32(byte(rgb.r), byte(rgb.g), byte(rgb.b), 255);
-}
-
-/// Short enough to stand under a field.
-std::string brief(const std::string& word) {
-  return word == "negative" ? "neg." : word == "positive" ? "pos." : word == "normal" ? "norm." : word;
-}
 
 const bench::SeenPaper* chosen_paper(const App& app) {
   for (const bench::SeenPaper& paper : app.scene->papers) {
@@ -35,13 +19,21 @@ const bench::SeenPaper* chosen_paper(const App& app) {
   return app.scene->papers.empty() ? nullptr : &app.scene->papers.back();
 }
 
+bool has_card(const bench::SeenCard& card) {
+  return std::any_of(card.rows.begin(), card.rows.end(), [](const auto& row) { return !row.fields.empty(); });
+}
+
 void draw_dip(App& app) {
   heading("Dip a paper into the vessel in hand");
+  bool first = true;
   for (const bench::SeenCard& card : app.scene->cards) {
-    const bool first = &card == &app.scene->cards.front();
+    if (!has_card(card)) {
+      continue; // A filter is not for dipping.
+    }
     if (!first) {
       ImGui::SameLine();
     }
+    first = false;
     if (app.widgets.choice(("paper.kind=" + card.kind).c_str(), card.label,
                            app.hands.paper_kind == card.kind)) {
       app.hands.paper_kind = card.kind;
@@ -95,40 +87,52 @@ void draw_handling(App& app, const bench::SeenPaper& paper) {
   }
 }
 
-void field(const ImVec2& at, float wide, float tall, ImU32 colour) {
-  ImDrawList* ink = ImGui::GetWindowDrawList();
-  ink->AddRectFilled(at, {at.x + wide, at.y + tall}, colour);
-  ink->AddRect(at, {at.x + wide, at.y + tall}, k_edge);
+/// Whether the pad just drawn is looked at from near: the pointer is on it, or the keyboard is.
+bool is_near() {
+  return ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
 }
 
-/// The pad at the left, its row of the card at the right, on the same white.
+/// The pad at the left, its row of the card at the right, low enough that ten rows stand in the panel.
 void draw_row(App& app, const bench::SeenCardRow& row, const bench::SeenPaper& paper) {
   const float text = ImGui::GetTextLineHeight();
   const float name_w = ImGui::GetFontSize() * 6.6F;
-  const float pad_w = text * 1.6F;
-  const float tall = text * 1.25F;
+  const float side = text * 1.45F;
+  const float tall = text * 0.85F;
+  const float pitch = tall + text + 3;
   const ImVec2 at = ImGui::GetCursorScreenPos();
-  const float room = ImGui::GetContentRegionAvail().x - name_w - pad_w - text;
-  const float wide = room / static_cast<float>(std::max<std::size_t>(row.fields.size(), 1));
+  const float fields_x = at.x + name_w + side + text;
   ImDrawList* ink = ImGui::GetWindowDrawList();
-  const ImU32 words = ImGui::GetColorU32(ImGuiCol_Text);
-  const ImU32 faint = ImGui::GetColorU32(ImGuiCol_TextDisabled);
-  ink->AddText(at, words, row.label.c_str());
-  ink->AddText({at.x, at.y + text}, faint, fmt::format("read at {:g} s", row.read_at_s).c_str());
-  ink->AddRectFilled({at.x + name_w - 3, at.y - 2}, {at.x + name_w + pad_w + 3, at.y + tall + text + 6},
-                     IM_COL32(244, 244, 242, 255)); // The strip's own white.
+  ink->AddText({at.x, at.y - text * 0.1F}, ImGui::GetColorU32(ImGuiCol_Text), row.label.c_str());
+  ink->AddText({at.x, at.y + text * 0.8F}, ImGui::GetColorU32(ImGuiCol_TextDisabled),
+               fmt::format("at {:g} s", row.read_at_s).c_str());
+  draw_fields(row, {fields_x, at.y}, at.x + ImGui::GetContentRegionAvail().x - fields_x, tall);
   for (const bench::SeenPad& pad : paper.pads) {
-    if (pad.key == row.key) {
-      field({at.x + name_w, at.y + 1}, pad_w, tall, shown(pad.colour));
-      app.widgets.note_at("paper.pad." + pad.key, at.x + name_w + pad_w / 2, at.y + tall / 2);
+    if (pad.key != row.key) {
+      continue;
+    }
+    const ImVec2 corner{at.x + name_w, at.y + (pitch - side) / 2 - 1};
+    draw_pad(pad, corner, side);
+    ImGui::SetCursorScreenPos(corner);
+    ImGui::InvisibleButton(("near " + pad.key).c_str(), {side, side});
+    app.widgets.note(("paper.pad." + pad.key).c_str());
+    if (is_near()) {
+      ink->AddRect({corner.x - 2, corner.y - 2}, {corner.x + side + 2, corner.y + side + 2},
+                   ImGui::GetColorU32(ImGuiCol_NavHighlight), 0, 0, 2);
+      ImGui::BeginTooltip();
+      draw_near(pad, row);
+      ImGui::EndTooltip();
     }
   }
-  for (std::size_t i = 0; i < row.fields.size(); ++i) {
-    const ImVec2 corner{at.x + name_w + pad_w + text + wide * static_cast<float>(i), at.y + 1};
-    field(corner, wide - 3, tall, shown(row.fields[i].second));
-    ink->AddText({corner.x, corner.y + tall}, words, brief(row.fields[i].first).c_str());
+  ImGui::SetCursorScreenPos(at);
+  ImGui::Dummy({ImGui::GetContentRegionAvail().x, pitch - ImGui::GetStyle().ItemSpacing.y + 2});
+}
+
+/// A paper without a card, a filter laid out, is looked at by itself.
+void draw_bare(const bench::SeenPaper& paper) {
+  heading("Spread out on white");
+  for (const bench::SeenPad& pad : paper.pads) {
+    draw_near(pad, {});
   }
-  ImGui::Dummy({ImGui::GetContentRegionAvail().x, tall + text + 5});
 }
 
 } // namespace
@@ -151,7 +155,11 @@ void draw_papers_tab(App& app) {
     if (card.kind != held.kind) {
       continue;
     }
-    heading("Beside its reference card");
+    if (!has_card(card)) {
+      draw_bare(held);
+      continue;
+    }
+    heading("Beside its reference card (point at a pad to look from near)");
     for (const bench::SeenCardRow& row : card.rows) {
       draw_row(app, row, held);
     }

@@ -122,6 +122,7 @@ struct PaperResidue {
   matter::Mixture held;  ///< Solids, and the liquid that wets the paper.
   VesselName from;       ///< Last vessel filtered through it.
   double filtered_s = 0; ///< When.
+  VesselTrace source;    ///< What that vessel had gone through by then.
 };
 
 struct FloatState {
@@ -136,6 +137,15 @@ struct PaperTrace {
   double specimen_c = -300;  ///< Temperature of what it was dipped into.
   bool mixed_before = false; ///< Whether the vessel had been mixed at all.
   std::vector<double> looked_at_s;
+  /// Reagent let fall on it.
+  struct Drops {
+    double time_s = 0;
+    std::string reagent;
+    double count = 0;
+  };
+  std::vector<Drops> drops;
+  VesselTrace source;     ///< Of a filter paper: what the vessel had gone through when it was filtered,
+  double filtered_s = -1; ///< and when that was.
 };
 
 struct PaperState {

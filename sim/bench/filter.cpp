@@ -72,13 +72,14 @@ Outcome filter(State& state, const Setup& setup, const Filter& action) {
   matter::Mixture liquid = column::draw_out(from->column, action.volume_ml, catalogue);
   disturbed(state, setup, *from);
   PaperResidue residue =
-      fresh ? PaperResidue{matter::empty_mixture(catalogue), "", 0} : *state.filter_residue;
+      fresh ? PaperResidue{matter::empty_mixture(catalogue), "", 0, {}} : *state.filter_residue;
   strain(liquid, residue.held, setup);
   matter::merge(residue.held, matter::draw(liquid, soaked_ml));
   merge_waste(*to, from->waste);
   add(state, setup, action.to, *to, liquid, {state.time_s, action.from, liquid.volume_ml, true});
   residue.from = action.from;
   residue.filtered_s = state.time_s;
+  residue.source = from->trace;
   state.filter_residue = residue;
   advance(state, setup, action.volume_ml / setup.tools.paper_ml_per_s);
   return outcome;

@@ -76,11 +76,10 @@ Outcome dip_paper(State& state, const Setup& setup, const DipPaper& action) {
   }
   catch_up(state, setup, action.vessel, vessel->second);
   PaperState paper;
-  paper.trace = {action.vessel,
-                 action.seconds,
-                 column::mean_temperature_c(vessel->second.column),
-                 !vessel->second.trace.mixed_at_s.empty(),
-                 {}};
+  paper.trace.vessel = action.vessel;
+  paper.trace.dip_s = action.seconds;
+  paper.trace.specimen_c = column::mean_temperature_c(vessel->second.column);
+  paper.trace.mixed_before = !vessel->second.trace.mixed_at_s.empty();
   paper.piece = paper::dry_piece(*kind, *setup.chemistry->catalogue, setup.room_c);
   if (!paper::dip(paper.piece, *kind, vessel->second.column, *setup.chemistry->catalogue, action.seconds)) {
     return refused("There is too little in " + spoken(action.vessel) + " to wet the paper.");
@@ -138,6 +137,7 @@ Outcome drop_on(State& state, const Setup& setup, const DropOn& action) {
   if (paper->piece.wetted_s < 0) {
     paper->piece.wetted_s = bench_s(state);
   }
+  paper->trace.drops.push_back({state.time_s, action.reagent, action.drops});
   Outcome outcome;
   outcome.caution = reagent->caution;
   return outcome;
@@ -153,6 +153,8 @@ Outcome lay_paper(State& state, const Setup& setup) {
   }
   PaperState paper;
   paper.trace.vessel = state.filter_residue->from;
+  paper.trace.source = state.filter_residue->source;
+  paper.trace.filtered_s = state.filter_residue->filtered_s;
   paper.piece.kind = kind->key;
   paper.piece.name = kind->key + "-" + std::to_string(++state.papers_used);
   paper.piece.pads = {paper::pressed_pad(state.filter_residue->held, kind->pads.front())};

@@ -61,6 +61,8 @@ double strength_seen(const appearance::Appearance& white, const ColourScale& sca
     return white.heavy_to_mm > 0
                ? colour_strength(mean_colour_on_white(white, lower_of(white)), scale.hue_deg)
                : 0;
+  case Where::Paper:
+    return 0; // A paper is no vessel: whoever holds it takes its colour's strength.
   }
   return 0;
 }

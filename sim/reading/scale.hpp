@@ -11,8 +11,8 @@ namespace matula::reading {
 enum class ScaleKind { HeatCloud, AcidCloud, CopperColour, Colour, Paper, Powder, CloudRing };
 
 /// Where on a vessel a colour is judged: the whole tube, the strongest band across it (a ring), the upper or
-/// the lower of two liquids.
-enum class Where { Tube, Ring, Upper, Lower };
+/// the lower of two liquids, or a filter paper laid out.
+enum class Where { Tube, Ring, Upper, Lower, Paper };
 
 /// A colour graded by its strength: CIELAB chroma in one direction of hue over lightness, so that a deeper
 /// colour of the same hue is always stronger. Lines part one grade from the next.
@@ -23,12 +23,13 @@ struct ColourScale {
   std::vector<std::string> seen; ///< What is seen at each grade; one more than the lines.
 };
 
-/// A pad of a test paper, read beside its row of the reference card.
+/// A pad of a test paper, read beside its row of the reference card, or without one by a colour scale.
 struct PaperScale {
   std::string paper; ///< Kind of paper.
   std::string pad;
   /// The value each word stands for, rising; empty when the words are those of the card, one a field.
   std::vector<double> values;
+  std::string drop; ///< Reagent that is let fall on it before it is read; empty for none.
 };
 
 /// A powder that floats or sinks.
@@ -40,12 +41,17 @@ struct PowderScale {
 struct Scale {
   ScaleKind kind = ScaleKind::HeatCloud;
   ColourScale colour; ///< Of kind Colour; of kind CloudRing its lines and what is seen.
-  PaperScale paper;   ///< Only of kind Paper.
+  PaperScale paper;   ///< Of kind Paper, or of kind Colour where that is looked for on a paper.
   PowderScale powder; ///< Only of kind Powder.
 
   Scale() = default;
   // NOLINTNEXTLINE(google-explicit-constructor): a kind without a colour is a whole scale.
   Scale(ScaleKind of_kind) : kind(of_kind) {}
+
+  /// Whether a piece of paper is read and no vessel.
+  [[nodiscard]] bool on_paper() const {
+    return kind == ScaleKind::Paper || (kind == ScaleKind::Colour && colour.where == Where::Paper);
+  }
 };
 
 } // namespace matula::reading

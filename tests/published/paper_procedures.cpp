@@ -4,6 +4,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <string>
+
 using namespace matula;
 using test::by_the_book;
 using test::rung;
@@ -42,4 +44,39 @@ TEST_CASE("the strip in the program says the words of its own card") {
   CHECK(said("strip_protein", 350) == "3+");
   CHECK(said("strip_nitrite", 0.6) == "positive");
   CHECK(said("ph_paper", 0) == "6");
+}
+
+TEST_CASE("Fouchet's test first turns green at 0.05-0.1 mg/dL of bilirubin and deepens to the last word") {
+  // H. Varley, Practical Clinical Biochemistry, and Kassa, Wolde and Kibret 2002: 0.05-0.1 mg/dL, from
+  // memory.
+  const auto& recipe = by_the_book("fouchet");
+  CHECK(said("fouchet", 0) == "negative");
+  CHECK(said("fouchet", 0.05) == "negative");
+  CHECK(said("fouchet", 0.1) == "1+");
+  double last = -1;
+  for (const double dose : recipe.ladder_mg_per_dl) {
+    INFO(dose << " mg/dL");
+    const auto made = rung(recipe, dose);
+    CHECK(made.seen.colour_strength > last);
+    CHECK(made.seen.colour_on_white.a < 0);
+    last = made.seen.colour_strength;
+  }
+  // Where the strip begins, 0.4-0.8 mg/dL, the paper is green without doubt: from memory.
+  CHECK(rung(recipe, 0.8).read.intensity > 1.3);
+  CHECK(said("strip_bilirubin", 0.1) == "negative");
+  CHECK(said("fouchet", 5) == "3+");
+}
+
+TEST_CASE("Both papers say the pH in half units, to half a unit") {
+  // Indicator paper may be read to half a unit: common practice.
+  for (const char* test : {"ph_paper", "strip_ph"}) {
+    double last = 0;
+    for (const double ph : by_the_book(test).ladder_mg_per_dl) {
+      INFO(test << " at " << ph);
+      const double read = std::stod(said(test, ph));
+      CHECK(read == Approx(ph).margin(0.5));
+      CHECK(read >= last);
+      last = read;
+    }
+  }
 }
