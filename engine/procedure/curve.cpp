@@ -21,9 +21,9 @@ std::vector<CurveItem> curve_items(const Procedure& test) {
   }
   add(CurveLine::Sample, "sample", "absorbance of the specimen");
   add(CurveLine::Net, "net", "absorbance of the specimen less its blank");
-  add(CurveLine::Read, "read", fmt::format("{} read off your curve", unit));
+  add(CurveLine::Read, "read", "read off your curve, " + unit);
   add(CurveLine::Dilution, "dilution", "times the specimen was diluted (1: not at all)");
-  add(CurveLine::Value, "value", fmt::format("{} in the specimen", unit));
+  add(CurveLine::Value, "value", "in the specimen, " + unit);
   return items;
 }
 

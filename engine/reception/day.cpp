@@ -162,9 +162,9 @@ void Work::protein() {
   number.label = "Protein in 24 hours";
   number.mark = "protein";
   if (!day.protein_item.empty()) {
-    number.working = fmt::format("your {} {} is {} g/L, and {}",
-                                 say(bottles.front().protein_g_per_l / day.protein_g_per_l_of_unit),
-                                 day.protein_unit, say(bottles.front().protein_g_per_l), number.working);
+    number.working =
+        fmt::format("{} {}, that is {}", say(bottles.front().protein_g_per_l / day.protein_g_per_l_of_unit),
+                    day.protein_unit, number.working);
   }
   own.protein_g = take(number);
 }

@@ -89,8 +89,7 @@ TEST_CASE("By the book the day's protein earns every mark and comes out as what 
     CHECK(mark.earned == mark.possible);
   }
   CHECK(report.possible(Ledger::Reading) == 20);
-  // 340 mg/dL of albumin and 40 of globulin; error of turbidimetry with acid some 10 %: WHO 2003, p. 238,
-  // gives none, the margin is ours.
+  // 340 mg/dL of albumin and 40 of globulin, which clouds less than the standards' albumin; the margin is ours.
   const auto* value = mark_of(report, "turbidity.value");
   REQUIRE(value != nullptr);
   CHECK(std::stod(value->entered) == Approx(380).epsilon(0.10));
@@ -99,10 +98,15 @@ TEST_CASE("By the book the day's protein earns every mark and comes out as what 
 TEST_CASE("The flawed sitting loses marks where its faults are, each with its reason") {
   const auto report = play(text_of("day_protein.flawed"));
   CHECK(lost(report, "process.turbidity.blank", "No blank of the urine"));
-  CHECK(lost(report, "process.turbidity.range", "% of the highest standard"));
+  const auto* range = mark_of(report, "process.turbidity.range"); // said, though nothing is left to lose
+  REQUIRE(range != nullptr);
+  CHECK(range->reason.find("277 % of the highest standard") != std::string::npos);
   CHECK(lost(report, "process.turbidity.same_volumes", "share of acid"));
   CHECK(lost(report, "turbidity.blank", "No such tube"));
-  CHECK(lost(report, "day.protein_g", ""));
+  CHECK(lost(report, "day.volume_ml", ""));
+  CHECK(lost(report, "day.protein_g", "ten times too much"));
+  CHECK(lost(report, "decision.beyond", ""));
+  CHECK(mark_of(report, "turbidity.read")->earned == mark_of(report, "turbidity.read")->possible); // own curve
   CHECK_FALSE(report.safety_stop);
 }
 

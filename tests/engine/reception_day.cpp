@@ -187,7 +187,7 @@ TEST_CASE("Where the protein is the learner's to measure, the grams go on from t
   written["day.band"] = "moderate";
   CHECK(line(day, written, "day.band").right);
   written["day.protein_g"] = "4.2";
-  CHECK(says(line(day, written, "day.protein_g"), "your 300 mg/dL is 3 g/L"));
+  CHECK(says(line(day, written, "day.protein_g"), "300 mg/dL, that is 3 g/L"));
   written["day.protein_g"] = "360";
   CHECK_FALSE(line(day, written, "day.protein_g").right);
   written.erase("turbidity.value"); // nothing of one's own: what the bottle holds
