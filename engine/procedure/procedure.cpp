@@ -59,6 +59,29 @@ void read_number(const Table& root, Procedure& p) {
   }
 }
 
+/// [curve]: the standards, the blank and how finely the curve is read.
+void read_curve(const Table& root, Procedure& p) {
+  const auto t = root.table_if_any("curve");
+  if (!t) {
+    return;
+  }
+  constexpr std::size_t fewest = 2;
+  Curve curve;
+  curve.standards = t->texts_or_none("standards");
+  curve.values = t->numbers("values", {1e-3, 1e5, p.number.unit}, curve.standards.size());
+  curve.blank = t->text("blank");
+  curve.wavelength_nm = t->number("wavelength_nm", {400, 700, "nm"});
+  curve.read_within = t->number("read_within", {0.001, 0.2, ""});
+  (void)t->text("source");
+  if (curve.standards.size() < fewest) {
+    t->complain("standards", "at least two bottles, weakest first");
+  }
+  if (!std::is_sorted(curve.values.begin(), curve.values.end())) {
+    t->complain("values", "values that rise, one a standard");
+  }
+  p.curve = std::move(curve);
+}
+
 /// [powder]: shares that have sunk and what is seen.
 reading::PowderScale read_powder(const Table& t, std::size_t words) {
   reading::PowderScale scale;
@@ -127,6 +150,7 @@ void read_result(const Table& root, Procedure& p) {
   p.result = static_cast<Result>(index_of(root.word_or("result", result_names, "word"), result_names));
   if (p.result == Result::Number) {
     read_number(root, p);
+    read_curve(root, p);
     return;
   }
   read_scale(root, p);

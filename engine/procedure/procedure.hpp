@@ -44,6 +44,15 @@ struct GramsSpan {
   double high = 0;
 };
 
+/// A curve of standards: every tube is read on the instrument, and the specimen's figure is read off it.
+struct Curve {
+  std::vector<std::string> standards; ///< Bottles, weakest first,
+  std::vector<double> values;         ///< and what they hold, in the unit of the result.
+  std::string blank;                  ///< Bottle that takes the reagent's place in the specimen's blank.
+  double wavelength_nm = 620;
+  double read_within = 0.02; ///< How finely a drawn curve is read, as a share of the highest standard.
+};
+
 /// One test of the trade: what it is called, how it is done by the book, how its result is read, which words
 /// the result has, and what is asked of the work. Each is one file in assets/procedures.
 struct Procedure {
@@ -54,6 +63,7 @@ struct Procedure {
   int order = 0;       ///< Place on worksheet and marks, rising.
   Result result = Result::Word;
   NumberResult number;            ///< Only for figures.
+  std::optional<Curve> curve;     ///< Only for figures read off a curve.
   reading::Scale scale;           ///< Only for words.
   std::vector<std::string> words; ///< Of the grades, lowest first: two to most_words.
   std::vector<std::string>

@@ -17,6 +17,13 @@ constexpr double rounding = 1e-9;
 
 } // namespace
 
+FloatVerdict float_verdict(double error) {
+  const double size = std::abs(std::round(error / division) * division);
+  return size > discard_from + rounding ? FloatVerdict::Discard
+         : size > rounding              ? FloatVerdict::Correct
+                                        : FloatVerdict::Good;
+}
+
 FloatCheck check_float(double reading, double water_c, double calibration_c) {
   FloatCheck check;
   check.expected = matter::water_density_kg_m3(water_c) / matter::water_density_kg_m3(calibration_c) *
@@ -24,13 +31,11 @@ FloatCheck check_float(double reading, double water_c, double calibration_c) {
   const double off = reading - check.expected;
   // Read to a division, so half of one is no error.
   check.zero_error = std::round(off / division) * division;
-  const double size = std::abs(check.zero_error);
-  if (size > discard_from + rounding) {
-    check.verdict = FloatVerdict::Discard;
+  check.verdict = float_verdict(check.zero_error);
+  if (check.verdict == FloatVerdict::Discard) {
     check.words = fmt::format("{:+.3f} off: throw the float away, its scale has slipped or it is cracked.",
                               check.zero_error);
-  } else if (size > rounding) {
-    check.verdict = FloatVerdict::Correct;
+  } else if (check.verdict == FloatVerdict::Correct) {
     check.words =
         fmt::format("{:+.3f} off: write it down and take it off every reading today.", check.zero_error);
   } else {

@@ -14,6 +14,9 @@ struct FloatCheck {
   std::string words;     ///< For the learner.
 };
 
+/// What an error, read to a division of 0.001, asks for.
+[[nodiscard]] FloatVerdict float_verdict(double error);
+
 /// Distilled water at the calibration temperature reads 1.000 within 0.001; the error is logged and taken
 /// off; a float off by more than 0.002 is thrown away (A. Kassa et al., Urinalysis lecture notes, 2002, p.
 /// 33; limit of discarding: common practice). Water at another temperature reads what its density and the

@@ -87,11 +87,20 @@ struct Work {
     return worked.own;
   }
 
+  void own_protein();
   void volumes();
   void creatinine();
   void protein();
   void parts();
 };
+
+/// Where the protein is the learner's to measure, the sums go on from the figure on the worksheet.
+void Work::own_protein() {
+  const auto own_figure = day.protein_item.empty() ? std::nullopt : number_of(entries(day.protein_item));
+  if (own_figure && bottles.size() == 1) {
+    bottles.front().protein_g_per_l = *own_figure * day.protein_g_per_l_of_unit;
+  }
+}
 
 void Work::volumes() {
   double total = 0;
@@ -152,6 +161,11 @@ void Work::protein() {
   number.item = "day.protein_g";
   number.label = "Protein in 24 hours";
   number.mark = "protein";
+  if (!day.protein_item.empty()) {
+    number.working =
+        fmt::format("{} {}, that is {}", say(bottles.front().protein_g_per_l / day.protein_g_per_l_of_unit),
+                    day.protein_unit, number.working);
+  }
   own.protein_g = take(number);
 }
 
@@ -196,6 +210,7 @@ std::vector<DayLine> mark_day(const DayRecord& day, const DayRules& rules, const
   for (std::size_t i = 0; i < day.voids.size(); ++i) {
     work.lines.push_back(judge_count(day, i, entries));
   }
+  work.own_protein();
   work.volumes();
   work.creatinine();
   work.lines.push_back(judge_complete(day, rules, work.own, entries));

@@ -75,12 +75,13 @@ Worked judge_number(const DayNumber& number, const std::string& entered) {
   DayLine& line = worked.line;
   line = {number.item, number.label, number.mark, true, entered, say(number.expected), false, ""};
   worked.own = number.expected;
+  const std::string unit = number.unit.empty() ? "" : " " + number.unit;
   const auto value = number_of(entered);
   if (!value) {
     line.reason =
-        fmt::format("{} It is {} = {} {}.",
+        fmt::format("{} It is {} = {}{}.",
                     entered.empty() ? "No line was written." : fmt::format("\"{}\" is no number.", entered),
-                    number.working, line.expected, number.unit);
+                    number.working, line.expected, unit);
     return worked;
   }
   worked.own = *value;
@@ -89,8 +90,8 @@ Worked judge_number(const DayNumber& number, const std::string& entered) {
     return worked;
   }
   const DaySlip* slip = find_slip(number, *value);
-  line.reason = fmt::format("From your own lines: {} = {} {}. You wrote {}{}.", number.working, line.expected,
-                            number.unit, entered, slip == nullptr ? "" : ": " + slip->words);
+  line.reason = fmt::format("From your own lines: {} = {}{}. You wrote {}{}.", number.working, line.expected,
+                            unit, entered, slip == nullptr ? "" : ": " + slip->words);
   if (slip != nullptr && slip->meant > 0) {
     worked.own = slip->meant;
   }

@@ -23,6 +23,11 @@ struct DayRecord {
   double weight_kg = 70;
   std::string sex = "female"; ///< "male" or "female".
   std::vector<Void> voids;    ///< In the order of time.
+  /// Item of the worksheet whose figure is the bottle's protein, "turbidity.value"; empty when a colleague
+  /// has measured it and it stands on the sheet.
+  std::string protein_item;
+  std::string protein_unit = "g/L";   ///< Of that figure,
+  double protein_g_per_l_of_unit = 1; ///< and what one of it is in g/L.
 
   /// Whether day and night were kept apart.
   [[nodiscard]] bool pair() const;

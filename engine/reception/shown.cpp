@@ -100,8 +100,9 @@ ShownDay show_day(const DayRecord& day, const DayRules& rules) {
   for (const Bottle& bottle : bottles_of(day)) {
     const std::string name =
         bottle.key == "whole" ? "The bottle, mixed" : "The " + bottle.key + " bottle, mixed";
-    std::string words = fmt::format("protein {:.2f} g/L, creatinine {:.2f} g/L", bottle.protein_g_per_l,
-                                    bottle.creatinine_g_per_l);
+    std::string words = day.protein_item.empty() ? fmt::format("protein {:.2f} g/L", bottle.protein_g_per_l)
+                                                 : std::string("protein: yours to measure");
+    words += fmt::format(", creatinine {:.2f} g/L", bottle.creatinine_g_per_l);
     if (shown.pair) {
       words += fmt::format(", filled over {} h", say(bottle.hours));
     }

@@ -1,10 +1,24 @@
 #include "engine/scenario/brief.hpp"
 
-#include "engine/procedure/procedure.hpp"
+#include "engine/procedure/curve.hpp"
 #include "engine/reception/book.hpp"
 #include "engine/scenario/scenario.hpp"
 
 namespace matula::scenario {
+
+namespace {
+
+AskedTest asked_test(const procedure::Procedure& one) {
+  AskedTest asked{one.title, one.request, one.item(), one.words, one.number.unit, one.number.example, {}};
+  for (const procedure::CurveItem& line : procedure::curve_items(one)) {
+    const bool standard = line.line == procedure::CurveLine::Standard;
+    asked.curve.push_back({line.item, line.words, line.is_reading(), line.line == procedure::CurveLine::Net,
+                           standard ? std::optional(one.curve->values[line.standard]) : std::nullopt});
+  }
+  return asked;
+}
+
+} // namespace
 
 Brief brief_of(const Scenario& scenario) {
   Brief brief;
@@ -26,9 +40,7 @@ Brief brief_of(const Scenario& scenario) {
   brief.asks_look = scenario.asked.look;
   brief.asks_gravity = scenario.asked.specific_gravity;
   for (const std::string& key : scenario.asked.procedures) {
-    const procedure::Procedure& one = *procedure::find_shipped(key);
-    brief.tests.push_back(
-        {one.title, one.request, one.item(), one.words, one.number.unit, one.number.example});
+    brief.tests.push_back(asked_test(*procedure::find_shipped(key)));
   }
   for (const Decision& decision : scenario.decisions) {
     brief.questions.push_back({decision.key, decision.prompt, decision.options});

@@ -18,6 +18,15 @@ struct Question {
   std::vector<std::pair<std::string, std::string>> options; ///< Key and wording.
 };
 
+/// One line of a test that is read off a curve of standards.
+struct AskedLine {
+  std::string item;
+  std::string words;
+  bool is_reading = false;        ///< Read on the instrument; else worked out.
+  bool is_net = false;            ///< The specimen less its blank: what the curve is entered with.
+  std::optional<double> standard; ///< What the standard holds, for a standard.
+};
+
 /// A test the form asks for, as the worksheet shows it.
 struct AskedTest {
   std::string title;              ///< "Heat and acetic acid"
@@ -26,6 +35,7 @@ struct AskedTest {
   std::vector<std::string> words; ///< Lowest first; empty for a figure.
   std::string unit;               ///< Of a figure.
   std::string example;            ///< Of a figure.
+  std::vector<AskedLine> curve;   ///< Its lines, in order, when it is read off a curve; else empty.
 };
 
 /// What a learner may know of a case before the marks: the form, the shelf, the laboratory's rules and the

@@ -1,3 +1,4 @@
+#include "engine/procedure/procedure.hpp"
 #include "engine/reception/book.hpp"
 #include "engine/reception/day.hpp"
 #include "engine/scenario/parts.hpp"
@@ -99,6 +100,31 @@ void check_mixture(const strict::Table& row, const DayRecord& day, const Book& b
   }
 }
 
+/// protein_by = "turbidity": the learner's own figure of that test takes the place of the sheet's.
+void read_own_protein(const strict::Table& table, DayRecord& day) {
+  const std::map<std::string, double> g_per_l_of{{"g/L", 1}, {"g/dL", 10}, {"mg/dL", g_per_l_of_mg_per_dl}};
+  std::vector<std::string> tests;
+  for (const auto& one : procedure::shipped_list()) {
+    if (one.result == procedure::Result::Number && g_per_l_of.count(one.number.unit) > 0) {
+      tests.push_back(one.key);
+    }
+  }
+  if (!table.has("protein_by")) {
+    return;
+  }
+  const auto* test = procedure::find_shipped(table.word("protein_by", tests));
+  if (test == nullptr || test->result != procedure::Result::Number) {
+    return;
+  }
+  if (day.pair()) {
+    table.complain("protein_by", "one bottle: of two, the bench has only one");
+  }
+  day.protein_item = test->item();
+  day.protein_unit = test->number.unit;
+  const auto factor = g_per_l_of.find(test->number.unit);
+  day.protein_g_per_l_of_unit = factor == g_per_l_of.end() ? 1 : factor->second;
+}
+
 std::optional<DayRecord> read_day(const strict::Table& table, const Limits& limits, const Book& book,
                                   const specimen::Specimen& specimen, const Delivery& delivery) {
   const auto rows = table.tables_or_none("void");
@@ -121,6 +147,7 @@ std::optional<DayRecord> read_day(const strict::Table& table, const Limits& limi
     day.voids.push_back(read_void(row, limits, book, specimen));
   }
   check_voids(rows, day);
+  read_own_protein(table, day);
   check_mixture(rows.front(), day, book, specimen);
   return day;
 }

@@ -39,6 +39,8 @@ void read_conditions(const strict::Table& root, const Limits& limits, const matt
   scenario.room_c = read_quantity(table, "room", range_measure(limits, "room")).value_or(scenario.room_c);
   scenario.urinometer_zero_error =
       table.number_or("urinometer_zero_error", limits.ranges.at("zero_error"), 0);
+  scenario.refractometer_zero_error =
+      table.number_or("refractometer_zero_error", limits.ranges.at("zero_error"), 0);
   scenario.rules.calibration_c = quantity_or(
       table, "urinometer_calibration", range_measure(limits, "calibration"), scenario.rules.calibration_c);
   std::vector<std::string> bottles;

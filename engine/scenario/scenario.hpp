@@ -76,6 +76,7 @@ struct Scenario {
       collection; ///< How it came over the counter; asked about when it is there.
   double room_c = 22;
   double urinometer_zero_error = 0;
+  double refractometer_zero_error = 0; ///< What distilled water reads on it, less 1.000.
   std::vector<std::string> reagents_out;
   std::map<std::string, double> bottle_age_days; ///< Since opening, by reagent key; others are fresh.
   LaboratoryRules rules;

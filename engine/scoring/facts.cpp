@@ -6,7 +6,7 @@
 namespace matula::scoring {
 namespace {
 
-constexpr std::array<std::string_view, 58> names{
+constexpr std::array<std::string_view, 70> names{
     // A test tube, up to the moment its grade was written.
     "urine_ml", "water_ml", "reagent_ml", "acid_drops", "acid_drops_if_any", "acid_per_urine",
     "acid_after_boiling", "hot_after_acid_s", "seconds_above_90c", "seconds_above_90c_with_urine",
@@ -16,6 +16,10 @@ constexpr std::array<std::string_view, 58> names{
     // A test paper, when its grade was written.
     "dip_s", "blotted", "paper_age_s", "specimen_c_at_dip", "mixed_before_dip", "stood_before_filter_s",
     "drops_on_paper", "since_drop_s",
+    // The tubes of a curve of standards, each as it was last read.
+    "blank_read", "standards_read", "standards_against_urine", "soonest_read_s", "latest_read_s",
+    "off_wavelength_nm", "tubes_unmixed", "tubes_without_zero", "reagent_uneven_percent",
+    "sample_percent_of_top", "blank_urine_percent", "times_diluted",
     // The urinometer, when the reading was written.
     "zero_checked", "jar_ml", "jar_grounded", "float_touches_wall", "float_wiped", "float_spun", "bubble_ml",
     "eye_off_mm", "thermometer_used", "degrees_from_float",

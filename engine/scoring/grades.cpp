@@ -7,6 +7,7 @@
 #include <cstdlib>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
+#include <iterator>
 
 namespace matula::scoring {
 namespace {
@@ -98,6 +99,11 @@ std::vector<Mark> mark_grades(const Case& marked) {
   std::vector<Mark> marks;
   for (const auto& test : marked.book.tests) {
     if (!marked.asks(test.key)) {
+      continue;
+    }
+    if (test.curve) {
+      auto curve = mark_curve(marked, test);
+      marks.insert(marks.end(), std::make_move_iterator(curve.begin()), std::make_move_iterator(curve.end()));
       continue;
     }
     Mark mark;

@@ -26,6 +26,9 @@ struct Compared {
 };
 
 [[nodiscard]] std::vector<Mark> mark_grades(const Case& marked);
+/// A test with a curve of standards: each absorbance as the photometer showed it, each line of the
+/// calculation from the learner's own lines before it.
+[[nodiscard]] std::vector<Mark> mark_curve(const Case& marked, const TestRule& test);
 [[nodiscard]] std::vector<Mark> mark_looks(const Case& marked);
 [[nodiscard]] std::vector<Mark> mark_gravity(const Case& marked);
 [[nodiscard]] std::vector<Mark> mark_decisions(const Case& marked);

@@ -1,7 +1,9 @@
 #include "engine/scoring/moments.hpp"
 
 #include "engine/assets/world.hpp"
+#include "engine/procedure/curve.hpp"
 #include "engine/scenario/scenario.hpp"
+#include "engine/scoring/curve_facts.hpp"
 #include "engine/scoring/paper_facts.hpp"
 #include "engine/scoring/papers.hpp"
 #include "engine/scoring/tube_facts.hpp"
@@ -24,6 +26,8 @@ struct Player {
   void write(const sitting::Record& record);
   Moment test_moment(const TestRule& test, bool written);
   void note_figure(Moment& moment, const TestRule& test);
+  void note_curve(Moment& moment, const TestRule& test);
+  bool note_curve_reading(Moment& moment, const std::string& item);
   void note_look(Moment& moment, const std::string& item);
   void note_gravity();
 };
@@ -44,9 +48,43 @@ std::string looked_at_vessel(const bench::State& state) {
   return urine_ml(state, "jar") > 0 && state.vessels.at("jar").column.volume_ml() > 0 ? "jar" : "specimen";
 }
 
+/// A curve was read when any of its tubes was.
+void Player::note_curve(Moment& moment, const TestRule& test) {
+  for (const TubeRead& read : replay.watch.photometer.reads) {
+    moment.vessel = role_of(read, test).role == TubeRole::None ? moment.vessel : read.vessel;
+  }
+  if (!moment.vessel.empty()) {
+    moment.facts = curve_facts(test, replay.watch.photometer);
+  }
+}
+
+/// Whether the item is an absorbance of a curve; then what the photometer last showed for its tube.
+bool Player::note_curve_reading(Moment& moment, const std::string& item) {
+  const auto* test = book.find_test(item.substr(0, item.find('.')));
+  if (test == nullptr || !test->curve) {
+    return false;
+  }
+  for (const auto& one : procedure::curve_items(*test)) {
+    if (one.item != item || !one.is_reading()) {
+      continue;
+    }
+    const auto* last = replay.watch.photometer.last(*test, role_of_line(one.line), one.standard);
+    if (last != nullptr) {
+      moment.vessel = last->vessel;
+      moment.figure = last->off_scale ? std::nullopt : std::optional(last->value);
+    }
+    return true;
+  }
+  return false;
+}
+
 /// What the instrument showed last; a deposit is read on the glass of the very vessel.
 void Player::note_figure(Moment& moment, const TestRule& test) {
   const auto& state = session.state();
+  if (test.curve) {
+    note_curve(moment, test);
+    return;
+  }
   if (test.number.instrument == "deposit") {
     moment.vessel = find_tube(state, book, test);
     if (!moment.vessel.empty()) {
@@ -108,6 +146,8 @@ void Player::write(const sitting::Record& record) {
   Moment moment;
   if (test != nullptr) {
     moment = test_moment(*test, true);
+  } else if (note_curve_reading(moment, record.item)) {
+    moment.value = record.value;
   } else if (record.item == "colour" || record.item == "clarity" || record.item == "odour") {
     note_look(moment, record.item);
     moment.facts["smelled_before_odour"] = replay.watch.smelled ? 1 : 0;

@@ -115,6 +115,7 @@ void Watch::after(const sitting::Event& event, const bench::State& state, const 
       thermometer_c[thermometer.vessel] = *outcome.thermometer_c;
     }
   });
+  photometer.after(event, state, outcome);
   const auto show = [&](const bench::VesselName& vessel) {
     if (outcome.reading && !outcome.reading->off_scale) {
       shown[outcome.reading->instrument] = {vessel, outcome.reading->value};

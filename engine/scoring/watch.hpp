@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/scoring/curve_watch.hpp"
 #include "engine/scoring/facts.hpp"
 #include "engine/scoring/tubes.hpp"
 #include "engine/sitting/event.hpp"
@@ -47,6 +48,7 @@ struct Watch {
   std::map<bench::VesselName, std::vector<HeatAtAddition>> additions;
   std::map<bench::VesselName, double> thermometer_c; ///< Last reading of the thermometer, by vessel.
   std::map<std::string, FigureSeen> shown;           ///< Last figure of each instrument, by its name.
+  PhotometerBook photometer;                         ///< Every tube that stood in the photometer.
   std::optional<FloatSeen> in_water;
   std::optional<FloatSeen> in_specimen;
   bool float_wiped = true;

@@ -1,6 +1,6 @@
 #include "engine/sitting/items.hpp"
 
-#include "engine/procedure/procedure.hpp"
+#include "engine/procedure/curve.hpp"
 #include "engine/reception/items.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/strict/nearest.hpp"
@@ -53,7 +53,8 @@ const std::vector<std::string>& worksheet_items() {
                                  "sg.temperature",  "sg.reading",      "sg.step.zero", "sg.step.temperature",
                                  "sg.step.protein", "sg.step.glucose", "sg.corrected"};
     for (const auto& one : procedure::shipped_list()) {
-      all.push_back(one.item());
+      const auto of_test = procedure::items_of(one);
+      all.insert(all.end(), of_test.begin(), of_test.end());
     }
     return all;
   }();

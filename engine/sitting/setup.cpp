@@ -15,6 +15,7 @@ bench::Setup make_setup(const assets::World& world, const scenario::Scenario& sc
   setup.urinometer.zero_error = scenario.urinometer_zero_error;
   setup.urinometer.calibration_c = scenario.rules.calibration_c;
   setup.refractometer = world.refractometer;
+  setup.refractometer.zero_error = scenario.refractometer_zero_error;
   setup.photometer = world.photometer;
   setup.sulphur = world.sulphur;
   setup.tools = world.tools;

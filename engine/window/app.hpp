@@ -2,6 +2,7 @@
 
 #include "engine/desk/control_book.hpp"
 #include "engine/desk/desk.hpp"
+#include "engine/desk/float_book.hpp"
 #include "engine/reception/instructions.hpp"
 #include "engine/render/bench_view.hpp"
 #include "engine/window/clock.hpp"
@@ -61,12 +62,30 @@ struct Hands {
 
 /// The tab of the control record.
 struct ControlsView {
+  bool shows_float = false;              ///< The urinometer's mornings instead of the control materials.
   std::optional<desk::ControlBook> book; ///< Read when the tab is first shown.
   int exercise = 0;
   bool open = false; ///< The chart is wanted.
   double day = 0;    ///< Answer: stop on this day; 0 never.
   int rule = 0;
   std::string verdict;
+};
+
+/// A line of the float's record that is being filled in.
+struct FloatEntryView {
+  std::string error;
+  int decision = -1; ///< None chosen yet.
+};
+
+/// The daily check of the float, in the tab of the control record.
+struct FloatView {
+  std::optional<desk::FloatBook> book; ///< Read when it is first shown.
+  int series = 0;
+  FloatEntryView today;
+  std::string words;
+  double water_c = 22;
+  FloatEntryView bench;
+  std::string bench_words;
 };
 
 /// Everything the window holds between frames.
@@ -92,6 +111,7 @@ struct App {
   std::vector<std::filesystem::path> unfinished;
   std::vector<HelpTopic> help;
   ControlsView controls;
+  FloatView floats;
   std::vector<reception::Sheet> sheets; ///< Instructions for patients.
   int sheet = -1;                       ///< The one on show; -1 for the one that fits the specimen.
   std::optional<desk::Desk> desk;

@@ -129,16 +129,11 @@ void draw_answer(App& app) {
   ImGui::TextUnformatted(view.verdict.c_str());
 }
 
-} // namespace
-
-void draw_controls_tab(App& app) {
-  ControlsView& view = app.controls;
-  ImGui::PushTextWrapPos(0);
+void draw_materials(App& app, ControlsView& view) {
   if (!view.book) {
     auto loaded = desk::ControlBook::load(app.ground);
     if (!loaded) {
       ImGui::TextUnformatted(scenario::to_text(loaded.error()).c_str());
-      ImGui::PopTextWrapPos();
       return;
     }
     view.book.emplace(std::move(*loaded));
@@ -161,6 +156,25 @@ void draw_controls_tab(App& app) {
     ImGui::TextUnformatted(chart.story.c_str());
     draw_chart(chart);
     draw_answer(app);
+  }
+}
+
+} // namespace
+
+void draw_controls_tab(App& app) {
+  ControlsView& view = app.controls;
+  ImGui::PushTextWrapPos(0);
+  if (app.widgets.choice("controls.show=materials", "Control materials", !view.shows_float)) {
+    view.shows_float = false;
+  }
+  ImGui::SameLine();
+  if (app.widgets.choice("controls.show=float", "Urinometer in water, every morning", view.shows_float)) {
+    view.shows_float = true;
+  }
+  if (view.shows_float) {
+    draw_float_record(app);
+  } else {
+    draw_materials(app, view);
   }
   ImGui::PopTextWrapPos();
 }

@@ -21,8 +21,10 @@ void draw_text_size(App& app); ///< Part of the strip and of the start screen.
 void draw_do_tab(App& app);
 void draw_papers_tab(App& app);
 void draw_worksheet_tab(App& app);
+void draw_curve_sheet(App& app, const scenario::AskedTest& test); ///< Part of the worksheet.
 void draw_help_tab(App& app);
 void draw_controls_tab(App& app);
+void draw_float_record(App& app); ///< Part of the control record.
 void draw_request_tab(App& app);
 void draw_reception_tab(App& app);
 

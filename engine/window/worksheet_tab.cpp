@@ -71,6 +71,10 @@ void draw_questions(App& app) {
 
 void draw_result(App& app, const scenario::AskedTest& test) {
   ImGui::Spacing();
+  if (!test.curve.empty()) {
+    draw_curve_sheet(app, test);
+    return;
+  }
   if (test.words.empty()) {
     draw_number_line(app, test.item, test.unit.empty() ? test.title : test.title + ", " + test.unit,
                      test.example.c_str());

@@ -150,3 +150,26 @@ TEST_CASE("The morning's float in water is good, corrected or thrown away") {
   CHECK(check_float(0.998, 30, 20).verdict == FloatVerdict::Good);
   CHECK(check_float(0.998, 30, 20).expected == Approx(0.9977).margin(0.0001));
 }
+
+TEST_CASE("A morning's entry is judged: the error by the float, the decision by the learner's own error") {
+  using quality::FloatVerdict;
+  using quality::judge_float;
+  const auto right = judge_float(1.002, 20, 20, {0.002, FloatVerdict::Correct});
+  CHECK((right.error_right && right.decision_right));
+  CHECK(judge_float(1.002, 20, 20, {1.002, FloatVerdict::Correct}).error_right); // the reading itself
+  const auto turned = judge_float(1.002, 20, 20, {-0.002, FloatVerdict::Correct});
+  CHECK_FALSE(turned.error_right);
+  CHECK(turned.words.find("sign") != std::string::npos);
+  CHECK(turned.decision_right); // from the own error
+  const auto kept = judge_float(1.003, 20, 20, {0.003, FloatVerdict::Correct});
+  CHECK(kept.error_right);
+  CHECK_FALSE(kept.decision_right);
+  CHECK(kept.words.find("throw it away") != std::string::npos);
+  CHECK_FALSE(judge_float(1.001, 20, 20, {std::nullopt, FloatVerdict::Good}).error_right);
+  // Warm water is not the float's fault (Kell 1975 with ISO 1768 glass, as above).
+  const auto warm = judge_float(0.998, 30, 20, {0, FloatVerdict::Good});
+  CHECK((warm.error_right && warm.decision_right));
+  const auto blamed = judge_float(0.998, 30, 20, {-0.002, FloatVerdict::Correct});
+  CHECK_FALSE(blamed.error_right);
+  CHECK(blamed.words.find("0.9977") != std::string::npos);
+}

@@ -2,11 +2,13 @@
 #include "cases_support.hpp"
 
 #include "engine/quality/exercise.hpp"
+#include "engine/quality/float_mornings.hpp"
 #include "engine/quality/record.hpp"
 #include "engine/sitting/setup.hpp"
 #include "sim/matter/density.hpp"
 #include "sim/matter/ph.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <cstdlib>
 #include <fstream>
@@ -110,8 +112,38 @@ TEST_CASE("A scenario may put an old bottle on the shelf, and the bench pours fr
   CHECK(in_tube.mmol[copper] == Approx(5 * 0.0693 / 2).epsilon(1e-6));
 }
 
+TEST_CASE("Nitroprusside, aldehyde, peroxide and tincture have rows, and each is met in an exercise") {
+  for (const char* bottle : {"rothera_powder", "ehrlich", "hydrogen_peroxide_3", "guaiac_2"}) {
+    INFO(bottle);
+    const auto& rows = world().bottle_decays;
+    CHECK(std::any_of(rows.begin(), rows.end(), [&](const auto& row) { return row.reagent == bottle; }));
+    CHECK(std::any_of(exercises().begin(), exercises().end(),
+                      [&](const auto& one) { return one.bottle == bottle; }));
+  }
+  // A jar opened a year ago holds what the row of last year's jar says, a twentieth.
+  const auto* powder = world().catalogue.find_reagent("rothera_powder");
+  const auto* old_powder = world().catalogue.find_reagent("rothera_powder_old");
+  const auto id = world().catalogue.find_species("nitroprusside").value();
+  const auto aged = bench::from_bottle(*powder, 1, 22, 365, world().bottle_decays, world().catalogue);
+  const auto last_year = bench::from_bottle(*old_powder, 1, 22, 0, world().bottle_decays, world().catalogue);
+  CHECK(aged.mmol[id] == Approx(last_year.mmol[id]).epsilon(0.05));
+}
+
+TEST_CASE("A case may have a refractometer that lies") {
+  scenario::Scenario made = test::load_case("first_case");
+  const auto in_water = [&] {
+    const bench::Setup setup = sitting::make_setup(world(), made);
+    bench::State state = bench::begin(setup);
+    return bench::perform(state, setup, bench::Refract{"water", true}).reading.value().value;
+  };
+  const double sound = in_water();
+  made.refractometer_zero_error = 0.002;
+  CHECK(in_water() == Approx(sound + 0.002).margin(0.0006));
+}
+
 TEST_CASE("Tired bottles break the rules in the course of weeks, a fresh one does not") {
-  for (const char* key : {"tired_copper", "weak_acid", "steady"}) {
+  for (const char* key : {"tired_copper", "weak_acid", "steady", "damp_powder", "dark_aldehyde",
+                          "flat_peroxide", "last_years_tincture"}) {
     INFO(key);
     const quality::Series& made = series(key);
     if (std::getenv("MATULA_PRINT") != nullptr) {
@@ -186,4 +218,21 @@ TEST_CASE("The control record grows at its end only and refuses what cannot be")
   CHECK(spoiled.error().size() == 2);
   CHECK(spoiled.error().front().line == 3);
   std::filesystem::remove(file);
+}
+
+TEST_CASE("Floats shipped for the morning check stand where Archimedes puts them") {
+  const auto floats = quality::load_floats(assets::folder());
+  REQUIRE(floats);
+  REQUIRE(floats->size() >= 3);
+  int thrown = 0;
+  for (const quality::FloatSeries& one : *floats) {
+    INFO(one.key);
+    for (const quality::FloatMorning& morning : one.mornings) {
+      const double reading = quality::morning_reading(one, morning, world().urinometer);
+      const auto check = quality::check_float(reading, morning.water_c, one.calibration_c);
+      CHECK(check.zero_error == Approx(morning.zero_error).margin(0.0006));
+      thrown += check.verdict == quality::FloatVerdict::Discard ? 1 : 0;
+    }
+  }
+  CHECK(thrown > 0);
 }

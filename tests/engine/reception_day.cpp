@@ -174,3 +174,23 @@ TEST_CASE("Clock times") {
   }
   CHECK(reception::say_clock(1900) == "07:40 day 2");
 }
+
+TEST_CASE("Where the protein is the learner's to measure, the grams go on from the learner's own figure") {
+  DayRecord day = worked_day();
+  day.protein_item = "turbidity.value";
+  day.protein_unit = "mg/dL";
+  day.protein_g_per_l_of_unit = 0.01;
+  Written written = right;
+  written["turbidity.value"] = "300"; // 3 g/L, though the bottle holds 3.5
+  written["day.protein_g"] = "3.6";
+  CHECK(line(day, written, "day.protein_g").right);
+  written["day.band"] = "moderate";
+  CHECK(line(day, written, "day.band").right);
+  written["day.protein_g"] = "4.2";
+  CHECK(says(line(day, written, "day.protein_g"), "300 mg/dL, that is 3 g/L"));
+  written["day.protein_g"] = "360";
+  CHECK_FALSE(line(day, written, "day.protein_g").right);
+  written.erase("turbidity.value"); // nothing of one's own: what the bottle holds
+  written["day.protein_g"] = "4.2";
+  CHECK(line(day, written, "day.protein_g").right);
+}
