@@ -9,7 +9,7 @@ namespace matula::generator {
 namespace {
 
 std::string lookup(const std::string& key, const Person& person) {
-  const std::array<std::pair<const char*, std::string>, 9> known{{
+  const std::array<std::pair<const char*, std::string>, 12> known{{
       {"given", person.given},
       {"surname", person.surname},
       {"age", person.age},
@@ -19,6 +19,9 @@ std::string lookup(const std::string& key, const Person& person) {
       {"him", person.female ? "her" : "him"},
       {"his", person.female ? "her" : "his"},
       {"His", person.female ? "Her" : "His"},
+      {"delay", person.delay},
+      {"passed", person.passed},
+      {"received", person.received},
   }};
   for (const auto& [name, words] : known) {
     if (key == name) {

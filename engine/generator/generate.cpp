@@ -1,6 +1,7 @@
 #include "engine/generator/generate.hpp"
 
 #include "engine/generator/write.hpp"
+#include "engine/reception/delivery.hpp"
 
 #include <fmt/format.h>
 
@@ -12,10 +13,6 @@ namespace matula::generator {
 namespace {
 
 constexpr int most_attempts = 100;
-
-double draw(const Measured& measured, const char* name, const Luck& luck) {
-  return std::clamp(measured.typical + measured.spread * luck.normal(name), measured.low, measured.high);
-}
 
 /// A solute of a concentrated urine is concentrated, and patients differ besides.
 double draw(const Amount& amount, const Luck& luck, double log_dilution) {
@@ -29,6 +26,7 @@ Drawn draw_all(const Pattern& pattern, const Luck& luck) {
   drawn.volume_ml = draw(pattern.volume_ml, "volume", luck);
   drawn.temperature_c = draw(pattern.temperature_c, "temperature", luck);
   drawn.ph = draw(pattern.ph, "ph", luck);
+  drawn.handed = draw_handing(pattern.handing, pattern.way, luck);
   drawn.stood_h = draw(pattern.stood_h, "stood", luck);
   drawn.room_c = draw(pattern.room_c, "room", luck);
   drawn.yellow = draw(pattern.yellow, luck, log_dilution);
@@ -39,6 +37,15 @@ Drawn draw_all(const Pattern& pattern, const Luck& luck) {
     }
   }
   return drawn;
+}
+
+/// So that notes and stories can say when and how long ago.
+void tell_times(const Pattern& pattern, const Drawn& drawn, Person& person) {
+  if (pattern.handing) {
+    person.delay = say_delay(drawn.handed.delay_min);
+    person.passed = reception::say_clock(drawn.handed.passed_min);
+    person.received = reception::say_clock(drawn.handed.received_min);
+  }
 }
 
 std::string remark(const Pattern& pattern, std::uint64_t seed, bool typical, const Derived& derived) {
@@ -60,7 +67,8 @@ tl::expected<Variant, std::string> generate(const Pattern& pattern, const People
     const Luck luck(pattern.key, seed, attempt, typical);
     const int scenario_seed = typical ? pattern.seed : luck.scenario_seed();
     const Drawn drawn = draw_all(pattern, luck);
-    const Person person = draw_person(pattern, people, luck);
+    Person person = draw_person(pattern, people, luck);
+    tell_times(pattern, drawn, person);
     const std::string body = write(pattern, drawn, person, luck, scenario_seed, "");
     // Judged as the reader of scenarios will find it, rounding and all.
     const auto read = scenario::parse(body, key + ".toml", catalogue);

@@ -57,6 +57,10 @@ std::size_t Luck::pick(std::string_view name, std::size_t count) const {
   return std::min(count - 1, static_cast<std::size_t>(stream.next() * static_cast<double>(count)));
 }
 
+double draw(const Measured& measured, const char* name, const Luck& luck) {
+  return std::clamp(measured.typical + measured.spread * luck.normal(name), measured.low, measured.high);
+}
+
 int Luck::scenario_seed() const {
   constexpr std::uint64_t most = 2147483647;
   return static_cast<int>(optics::hash(seed_) % most) + 1;

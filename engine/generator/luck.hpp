@@ -1,5 +1,7 @@
 #pragma once
 
+#include "engine/generator/measured.hpp"
+
 #include <cstdint>
 #include <string_view>
 
@@ -26,6 +28,9 @@ private:
   std::uint64_t seed_;
   bool typical_;
 };
+
+/// A number of a pattern for one variant, held between its ends.
+[[nodiscard]] double draw(const Measured& measured, const char* name, const Luck& luck);
 
 /// e to the x for |x| up to about 5, by its series.
 [[nodiscard]] double exponential(double x);

@@ -42,18 +42,6 @@ Amount read_amount(const strict::Table& table, const std::string& key, double sp
   return amount;
 }
 
-Measured read_measured(const strict::Table& table, const std::string& key, const strict::Range& range) {
-  const std::vector<double> numbers = table.numbers(key, range, 4);
-  if (numbers.size() < 4) {
-    return {};
-  }
-  Measured measured{numbers[0], numbers[1], numbers[2], numbers[3]};
-  if (!(measured.low <= measured.typical && measured.typical <= measured.high)) {
-    table.complain(key, "[typical, spread, lowest, highest], the typical value between the last two");
-  }
-  return measured;
-}
-
 strict::Range read_bound(const strict::Table& table, const std::string& key) {
   const std::vector<double> ends = table.numbers(key, {-1e6, 1e6, ""}, 2);
   return ends.size() == 2 ? strict::Range{ends[0], ends[1], ""} : strict::Range{};
@@ -85,7 +73,7 @@ Who read_who(const strict::Table& root) {
 }
 
 void read_sections(const strict::Table& specimen, double spread, Pattern& pattern) {
-  for (const char* name : {"dissolved", "solids", "cells", "organisms"}) {
+  for (const char* name : {"dissolved", "solids", "cells", "infection", "contamination"}) {
     const auto table = specimen.table_if_any(name);
     if (!table) {
       continue;
@@ -99,12 +87,29 @@ void read_sections(const strict::Table& specimen, double spread, Pattern& patter
   }
 }
 
+/// What the way or the delivery says already must not be said twice.
+void read_standing(const strict::Table& table, Pattern& pattern) {
+  const bool way = !pattern.way.stretches.empty();
+  if (!way) {
+    pattern.temperature_c = read_measured(table, "temperature_c", {0, 40, "C"});
+  } else if (table.has("temperature_c")) {
+    table.complain("temperature_c", "nothing: the legs of [[specimen.leg]] say how warm it arrives");
+  }
+  if (!way && !pattern.handing) {
+    pattern.stood_h = read_measured(table, "stood_h", {0, 48, "h"});
+  } else if (table.has("stood_h")) {
+    table.complain("stood_h", way ? "nothing: a last [[specimen.leg]] that is open says the same"
+                                  : "nothing: delay_min of [collection] says how long it stood");
+  }
+}
+
 void read_specimen(const strict::Table& root, Pattern& pattern) {
   const strict::Table table = root.table("specimen");
+  pattern.way = read_way(table);
+  pattern.handing = read_handing(root, pattern.way);
   pattern.volume_ml = read_measured(table, "volume_ml", {0, 150, "mL"});
-  pattern.temperature_c = read_measured(table, "temperature_c", {0, 40, "C"});
+  read_standing(table, pattern);
   pattern.ph = read_measured(table, "ph", {0, 9.5, ""});
-  pattern.stood_h = read_measured(table, "stood_h", {0, 48, "h"});
   const double spread = table.number("spread", {0, widest_spread, ""});
   pattern.yellow = read_amount(table, "yellow", spread);
   pattern.dilution_spread = table.number("dilution_spread", {0, widest_spread, ""});
@@ -140,13 +145,25 @@ Pattern read_all(const strict::Table& root, const scenario::Limits& limits) {
   pattern.bounds.osmolality_per_gravity = read_bound(consistent, "osmolality_per_gravity");
   (void)consistent.text_or("why", "");
   read_bench(root, pattern);
-  pattern.tests = some_texts(root.table("asked"), "tests");
+  pattern.tests = root.table("asked").texts_or_none("tests"); // None where the counter ends the case.
   pattern.decisions = scenario::read_decisions(root, limits);
   pattern.verbatim = root.text_or("verbatim", "");
   return pattern;
 }
 
 } // namespace
+
+Measured read_measured(const strict::Table& table, const std::string& key, const strict::Range& range) {
+  const std::vector<double> numbers = table.numbers(key, range, 4);
+  if (numbers.size() < 4) {
+    return {};
+  }
+  Measured measured{numbers[0], numbers[1], numbers[2], numbers[3]};
+  if (!(measured.low <= measured.typical && measured.typical <= measured.high)) {
+    table.complain(key, "[typical, spread, lowest, highest], the typical value between the last two");
+  }
+  return measured;
+}
 
 tl::expected<Pattern, scenario::Problems> read_pattern(const std::filesystem::path& file) {
   const auto& limits = scenario::shipped_limits();

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/generator/handing.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/strict/table.hpp"
 
@@ -20,18 +21,10 @@ struct Amount {
   double follows = 1; ///< Power of the dilution factor: 1 for solutes, 0 for what the bladder adds.
 };
 
-/// `[specimen.NAME]`: dissolved, solids, cells, organisms.
+/// `[specimen.NAME]`: dissolved, solids, cells, infection, contamination.
 struct Section {
   std::string name;
   std::vector<Amount> amounts;
-};
-
-/// A number spread evenly on both sides of its middle.
-struct Measured {
-  double typical = 0;
-  double spread = 0; ///< Deviation.
-  double low = 0;    ///< Never beyond these.
-  double high = 0;
 };
 
 /// What must be true of every variant; see consistency.hpp.
@@ -64,15 +57,17 @@ struct Pattern {
   std::string debrief;
   Who who;
   Measured volume_ml;
-  Measured temperature_c;
+  Measured temperature_c; ///< Only where no way says it.
   Measured ph;
-  Measured stood_h;
+  Measured stood_h; ///< Only where neither a way nor a delivery says it.
   Measured room_c;
   Amount yellow;
   double dilution_spread = 0;
   std::vector<std::pair<std::string, std::string>>
       as_written; ///< Further lines of [specimen], key and value.
   std::vector<Section> sections;
+  Way way;
+  std::optional<Handing> handing;
   Bounds bounds;
   std::vector<double> zero_errors;
   std::string calibration;
@@ -84,6 +79,10 @@ struct Pattern {
 
 /// Reads one pattern file; every problem is reported.
 [[nodiscard]] tl::expected<Pattern, scenario::Problems> read_pattern(const std::filesystem::path& file);
+
+/// [typical, deviation, lowest, highest] under `key`, every number within `range`.
+[[nodiscard]] Measured read_measured(const strict::Table& table, const std::string& key,
+                                     const strict::Range& range);
 
 /// Keys of all patterns of a folder, sorted.
 [[nodiscard]] std::vector<std::string> pattern_keys(const std::filesystem::path& folder);

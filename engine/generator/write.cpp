@@ -12,22 +12,6 @@ namespace {
 
 constexpr int amount_digits = 3;
 
-std::string quoted(const std::string& words) {
-  std::string out = "\"";
-  for (const char letter : words) {
-    out += letter == '"' || letter == '\\' ? std::string("\\") + letter : std::string(1, letter);
-  }
-  return out + "\"";
-}
-
-std::string list(const std::vector<std::string>& words) {
-  std::string out;
-  for (const std::string& word : words) {
-    out += (out.empty() ? "" : ", ") + quoted(word);
-  }
-  return "[" + out + "]";
-}
-
 /// Words of several lines, without blank ends.
 std::string block(const std::string& key, std::string words) {
   while (!words.empty() && (words.back() == '\n' || words.back() == ' ')) {
@@ -54,10 +38,13 @@ std::string patient(const Pattern& pattern, const Person& person, const Luck& lu
 std::string specimen(const Pattern& pattern, const Drawn& drawn) {
   std::string out = "\n[specimen]\n";
   out += "volume = " + quoted(plain_number(drawn.volume_ml, 2) + " mL") + "\n";
-  out += "temperature = " + quoted(plain_number(drawn.temperature_c, 2) + " C") + "\n";
+  const bool way = !pattern.way.stretches.empty();
+  out += way ? "" : "temperature = " + quoted(plain_number(drawn.temperature_c, 2) + " C") + "\n";
   out += "ph = " + plain_number(drawn.ph, 2) + "\n";
   out += "yellow = " + plain_number(drawn.yellow, 2) + "          # absorbance a cm at 420 nm\n";
-  out += "stood = " + quoted(plain_number(drawn.stood_h, 2) + " h") + "\n";
+  const std::string stood = pattern.handing ? std::to_string(drawn.handed.delay_min) + " min"
+                                            : plain_number(drawn.stood_h, 2) + " h";
+  out += way ? "" : "stood = " + quoted(stood) + "\n";
   for (const auto& [key, value] : pattern.as_written) {
     out += key + " = " + quoted(value) + "\n";
   }
@@ -67,7 +54,7 @@ std::string specimen(const Pattern& pattern, const Drawn& drawn) {
       out += amount_line(amount);
     }
   }
-  return out;
+  return out + write_way(pattern.way, drawn.handed);
 }
 
 std::string bench(const Pattern& pattern, const Drawn& drawn, const Luck& luck) {
@@ -95,6 +82,22 @@ std::string decision(const scenario::Decision& decision, const Luck& luck) {
 }
 
 } // namespace
+
+std::string quoted(const std::string& words) {
+  std::string out = "\"";
+  for (const char letter : words) {
+    out += letter == '"' || letter == '\\' ? std::string("\\") + letter : std::string(1, letter);
+  }
+  return out + "\"";
+}
+
+std::string list(const std::vector<std::string>& words) {
+  std::string out;
+  for (const std::string& word : words) {
+    out += (out.empty() ? "" : ", ") + quoted(word);
+  }
+  return "[" + out + "]";
+}
 
 std::string plain_number(double value, int digits) {
   if (!(value > 0)) {
@@ -132,7 +135,9 @@ std::string write(const Pattern& pattern, const Drawn& drawn, const Person& pers
   out += "level = " + quoted(pattern.level) + "\nseed = " + std::to_string(scenario_seed) + "\n";
   out += block("story", fill(pattern.stories[luck.pick("story", pattern.stories.size())], person));
   out += block("debrief", fill(pattern.debrief, person));
-  out += patient(pattern, person, luck) + specimen(pattern, drawn) + bench(pattern, drawn, luck);
+  out += patient(pattern, person, luck);
+  out += pattern.handing ? write_handing(*pattern.handing, drawn.handed, person, luck) : "";
+  out += specimen(pattern, drawn) + bench(pattern, drawn, luck);
   for (const scenario::Decision& asked : pattern.decisions) {
     out += decision(asked, luck);
   }

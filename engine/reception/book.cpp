@@ -38,8 +38,9 @@ const std::vector<std::string>& credit_names() {
 void read_words(const strict::Table& root, Book& book) {
   for (const std::string& list : list_names()) {
     for (const strict::Table& row : root.tables(list)) {
-      Word word{row.text("key"), row.text("label"), 0};
+      Word word{row.text("key"), row.text("label"), 0, {}};
       word.needs_ml = row.number_or("needs_ml", {0, most_ml, "mL"}, 0);
+      word.bottles = row.texts_or_none("bottles");
       (void)row.text_or("source", "");
       book.words[list].push_back(word);
     }
@@ -160,6 +161,16 @@ std::string Book::label(const std::string& list, const std::string& key) const {
     }
   }
   return key;
+}
+
+std::string Book::preservative_in(const std::string& bottle) const {
+  const auto found = words.find("preservative");
+  for (const Word& word : found == words.end() ? std::vector<Word>{} : found->second) {
+    if (std::find(word.bottles.begin(), word.bottles.end(), bottle) != word.bottles.end()) {
+      return word.key;
+    }
+  }
+  return "";
 }
 
 tl::expected<Book, scenario::Problems> load_book(const std::filesystem::path& assets_folder) {

@@ -23,7 +23,8 @@ enum class Verdict { Note, Accept, Qualify, Refuse };
 struct Word {
   std::string key;
   std::string label;
-  double needs_ml = 0; ///< Requests only: what the test takes of the specimen.
+  double needs_ml = 0;              ///< Requests only: what the test takes of the specimen.
+  std::vector<std::string> bottles; ///< Preservatives only: keys of the chemistry's bottles that are this.
 };
 
 /// Something a learner may find fault with.
@@ -92,6 +93,8 @@ struct Book {
   [[nodiscard]] std::vector<std::string> keys(const std::string& list) const;
   /// What a person calls `key`; the key itself when it is not in the list.
   [[nodiscard]] std::string label(const std::string& list, const std::string& key) const;
+  /// The preservative that a bottle of the chemistry is on a label; "" for a bottle that is none.
+  [[nodiscard]] std::string preservative_in(const std::string& bottle) const;
 };
 
 /// Reads assets/reception/rules.toml and day.toml under the assets folder; every problem is reported.

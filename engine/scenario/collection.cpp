@@ -211,6 +211,7 @@ std::optional<Delivery> read_collection(const strict::Table& root, const Limits&
   read_form(*table, *book, patient, delivery);
   read_times(*table, delivery);
   read_container(*table, limits, *book, specimen.volume_ml, delivery);
+  check_collection(*table, delivery, specimen);
   delivery.day = read_day(*table, limits, *book, specimen, delivery);
   if (delivery.day) {
     const auto bottles = reception::bottles_of(*delivery.day);

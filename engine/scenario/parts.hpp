@@ -15,6 +15,9 @@ namespace matula::scenario {
 [[nodiscard]] std::optional<reception::Delivery> read_collection(const strict::Table& root,
                                                                  const Limits& limits, const Patient& patient,
                                                                  const specimen::Specimen& specimen);
+/// Complains where form and label say what is not so: preservative, times, storage.
+void check_collection(const strict::Table& table, const reception::Delivery& delivery,
+                      const specimen::Specimen& specimen);
 /// Cells, organisms, legs and preservatives of the specimen's way to the bench.
 void read_keeping(const strict::Table& specimen, const Limits& limits, const matter::Catalogue& catalogue,
                   specimen::Specimen& made);

@@ -4,12 +4,15 @@
 #include "engine/assets/world.hpp"
 #include "engine/generator/luck.hpp"
 #include "engine/generator/write.hpp"
+#include "engine/reception/judge.hpp"
+#include "engine/strict/file.hpp"
 
 #include <catch2/catch.hpp>
 
 #include <algorithm>
 #include <atomic>
 #include <cmath>
+#include <fstream>
 #include <iostream>
 #include <mutex>
 #include <set>
@@ -211,6 +214,81 @@ TEST_CASE("A composition no patient could pass is refused, and the reason is nam
   const auto variant = generator::generate(read, people(), 1, false, catalogue());
   REQUIRE_FALSE(variant);
   CHECK(variant.error().find("of sodium more than listed") != std::string::npos);
+}
+
+TEST_CASE("Every patient of a pattern comes over the counter as its debrief says, with times that are true") {
+  constexpr std::uint64_t looked_at = 60;
+  for (const std::string& key : keys()) {
+    INFO(key);
+    const generator::Pattern read = pattern(key);
+    REQUIRE(read.handing);
+    std::set<std::string> deliveries; // verdict and faults
+    std::set<int> received;
+    for (std::uint64_t seed = 1; seed <= looked_at; ++seed) {
+      const auto variant = generator::generate(read, people(), seed, seed == 1, catalogue());
+      REQUIRE(variant);
+      const auto scenario = scenario::parse(variant->text, "x.toml", catalogue());
+      REQUIRE(scenario);
+      REQUIRE(scenario->collection);
+      const reception::Delivery& delivery = *scenario->collection;
+      const auto judgement = reception::judge(delivery, *reception::shipped_book());
+      std::string said = to_word(judgement.verdict);
+      for (const auto& broken : judgement.broken) {
+        said += " " + broken.rule->key;
+      }
+      deliveries.insert(said);
+      received.insert(delivery.received_min);
+      double lived_h = scenario->specimen.stood_hours;
+      for (const auto& leg : scenario->specimen.life) {
+        lived_h += leg.hours;
+      }
+      const int before = delivery.kind == "day" ? *delivery.stop_min : delivery.passed_min.value_or(0);
+      if (before > 0) {
+        CHECK(delivery.received_min - before == Approx(lived_h * 60));
+      }
+      CHECK(delivery.form_number.find('#') == std::string::npos);
+      CHECK((delivery.label_preservative == "none") == scenario->specimen.preservatives.empty());
+    }
+    for (const std::string& delivery : deliveries) {
+      INFO(delivery);
+      CHECK(deliveries.size() == 1);
+    }
+    CHECK(received.size() > 2);
+  }
+}
+
+TEST_CASE("A pattern that says something twice or untruly about its delivery is told so") {
+  const auto refused = [](const std::string& from, const std::string& to) {
+    std::string text;
+    REQUIRE(strict::read_text(generator::patterns_folder(assets::folder()) / "sugar_by_tablet.toml", text));
+    REQUIRE(text.find(from) != std::string::npos);
+    text.replace(text.find(from), from.size(), to);
+    const auto file = std::filesystem::temp_directory_path() / "matula_pattern.toml";
+    std::ofstream(file) << text;
+    const auto read = generator::read_pattern(file);
+    return read ? std::string() : scenario::to_text(read.error());
+  };
+  const auto has = [](const std::string& text, const char* words) {
+    INFO(text);
+    CHECK(text.find(words) != std::string::npos);
+  };
+  CHECK(refused("level", "level").empty());
+  has(refused("temperature_c =", "stood_h = [1, 0, 0, 2]\ntemperature_c ="), "delay_min of [collection]");
+  has(refused("passed = [\"", "passed = [\"8 o'clock\", \""), "clock times to choose from");
+  has(refused("kind = \"second_morning\"", "kind = \"second_mornin\""), "did you mean 'second_morning'");
+  has(refused("container =", "preservative = \"thymol\"\ncontainer ="), "preservative_mislabelled = true");
+  has(refused("sodium_fluoride_powder", "sodium_fluoride_powde"), "did you mean 'sodium_fluoride_powder'");
+  has(refused("\n[consistent]",
+              "\n[[specimen.leg]]\nminutes = [30, 5, 10, 60]\ntemperature_c = [22, 1, 19, 25]\n"
+              "[consistent]"),
+      "the legs of [[specimen.leg]] say");
+}
+
+TEST_CASE("A delay is said as a person says it") {
+  CHECK(generator::say_delay(5) == "5 minutes");
+  CHECK(generator::say_delay(60) == "1 hour");
+  CHECK(generator::say_delay(135) == "2 hours 15 minutes");
+  CHECK(generator::say_delay(61) == "1 hour 1 minute");
 }
 
 TEST_CASE("Numbers are written plainly, to so many figures") {

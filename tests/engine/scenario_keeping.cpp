@@ -92,3 +92,46 @@ TEST_CASE("Slips in the way are named with what to write") {
   CHECK(only_problem("other_organics = \"25 mmol/L\"", "").expected.find("'other_organics' in") == 0);
   CHECK(only_problem("escherichia =", "eschericia =").expected.find("escherichia") != std::string::npos);
 }
+
+namespace {
+
+const std::string delivery = R"([collection]
+number = "SB 1"
+kind = "midstream_female"
+request = ["protein"]
+passed = "08:00"
+received = "16:30"
+container = "clean_cup"
+storage = "refrigerated"
+preservative = "fluoride"
+[bench])";
+
+/// The slip as the checker names it, in a case with the way above and a delivery that agrees with it.
+scenario::Problems slips(const std::string& from, const std::string& to) {
+  const std::string whole = with(with(good_scenario(), "[bench]", way), "[bench]", delivery);
+  const auto read = scenario::parse(with(whole, from, to), "case.toml", tests::catalogue());
+  return read ? scenario::Problems{} : read.error();
+}
+
+bool named(const scenario::Problems& problems, const char* words) {
+  INFO(scenario::to_text(problems));
+  return problems.size() == 1 && scenario::to_text(problems).find(words) != std::string::npos;
+}
+
+} // namespace
+
+TEST_CASE("A form that says what is not so is reported, unless the case declares it") {
+  CHECK(scenario::to_text(slips("[bench]", "[bench]")) == "");
+  const char* label = "preservative = \"fluoride\"";
+  CHECK(named(slips(label, "preservative = \"thymol\""), "which is what [[specimen.preservative]] puts in"));
+  CHECK(named(slips(label, ""), "preservative = \"fluoride\", which is what"));
+  CHECK(named(slips(label, "preservative = \"flouride\""), "did you mean 'fluoride'"));
+  CHECK(slips(label, "preservative = \"thymol\"\npreservative_mislabelled = true").empty());
+  CHECK(named(slips(label, "preservative = \"fluoride\"\npreservative_mislabelled = true"), "agree"));
+  CHECK(slips(label, "preservative = \"formalin\"").empty()); // both were put in, the label names one
+  CHECK(named(slips("passed = \"08:00\"", "passed = \"10:00\""), "last 510 min: passed = \"08:00\""));
+  CHECK(slips("passed = \"08:00\"", "passed = \"10:00\"\ntime_miswritten = true").empty());
+  CHECK(named(slips("passed = \"08:00\"", "passed = \"08:00\"\ntime_miswritten = true"), "no such line"));
+  CHECK(named(slips("temperature = \"4 C\"", "temperature = \"24 C\""),
+              "no leg of the specimen is in the cold"));
+}

@@ -4,6 +4,7 @@
 #include "cases_support.hpp"
 
 #include "engine/generator/generate.hpp"
+#include "engine/reception/judge.hpp"
 #include "engine/scoring/standards.hpp"
 #include "engine/sitting/session.hpp"
 #include "engine/sitting/steps.hpp"
@@ -12,6 +13,7 @@
 #include <atomic>
 #include <cstdlib>
 #include <fstream>
+#include <set>
 #include <sstream>
 #include <thread>
 
@@ -25,12 +27,14 @@ const std::filesystem::path golden_file = MATULA_SOURCE_DIR "/tests/engine/thirt
 struct Sat {
   std::string key;
   bool flawed = false;
-  std::string wrong; ///< Unreadable steps or a refused one.
+  std::string wrong;         ///< Unreadable steps or a refused one.
+  std::string right_verdict; ///< By the counter's rules; empty without a delivery.
+  std::string verdict;       ///< As written down in the sitting; empty when it was forgotten.
   scoring::Report report;
 
   [[nodiscard]] std::string line() const {
     std::ostringstream out;
-    out << key << (flawed ? " flawed" : " by_the_book") << " |";
+    out << key << (flawed ? " flawed" : " by_the_book") << " | " << (verdict.empty() ? "-" : verdict) << " |";
     for (const auto& tube : report.tubes) {
       out << ' ' << tube.test << ' ' << tube.learner_tube_word;
     }
@@ -62,6 +66,16 @@ std::string refusal(const scenario::Scenario& scenario, const std::vector<sittin
   return "";
 }
 
+std::string written_verdict(const std::vector<sitting::Event>& log) {
+  std::string written;
+  for (const auto& event : log) {
+    if (const auto* entry = std::get_if<sitting::Record>(&event.what); entry && entry->item == "reception") {
+      written = entry->value;
+    }
+  }
+  return written;
+}
+
 void sit(Sat& sat) {
   const auto scenario = scenario::load(test::case_folder / (sat.key + ".toml"), test::world().catalogue);
   const auto log = sitting::read_steps(test::case_folder / "steps" /
@@ -70,6 +84,10 @@ void sit(Sat& sat) {
     sat.wrong = scenario::to_text(!scenario ? scenario.error() : log.error());
     return;
   }
+  if (scenario->collection) {
+    sat.right_verdict = to_word(reception::judge(*scenario->collection, *reception::shipped_book()).verdict);
+  }
+  sat.verdict = written_verdict(*log);
   sat.wrong = sat.flawed ? "" : refusal(*scenario, *log);
   sat.report = scoring::score(test::world(), standards(), *scenario, *log);
 }
@@ -83,8 +101,8 @@ const std::vector<Sat>& all_sittings() {
   static const std::vector<Sat> done = [] {
     std::vector<Sat> sittings;
     for (const std::string& key : keys()) {
-      sittings.push_back({key, false, "", {}});
-      sittings.push_back({key, true, "", {}});
+      sittings.push_back({key, false, "", "", "", {}});
+      sittings.push_back({key, true, "", "", "", {}});
     }
     (void)test::world();
     (void)standards();
@@ -100,6 +118,14 @@ const std::vector<Sat>& all_sittings() {
     return sittings;
   }();
   return done;
+}
+
+int earned_by(const scoring::Report& report, const std::string& item) {
+  int sum = 0;
+  for (const auto& mark : report.marks) {
+    sum += mark.item.rfind(item, 0) == 0 ? mark.earned : 0;
+  }
+  return sum;
 }
 
 bool nearly_all(const scoring::Report& report, scoring::Ledger ledger) {
@@ -138,14 +164,49 @@ TEST_CASE(
     }
     INFO(sat.key);
     CHECK(sat.wrong == "");
-    CHECK(sat.report.earned(Ledger::Interpretation) == 0);
-    CHECK(sat.report.earned(Ledger::Process) < sat.report.possible(Ledger::Process));
+    CHECK(earned_by(sat.report, "decision.") == 0);
     CHECK(sat.report.earned(Ledger::Safety) < sat.report.possible(Ledger::Safety));
-    CHECK(sat.report.earned(Ledger::Reading) > 0); // an honest reader keeps what he read
+    if (sat.right_verdict != "refuse") { // where it is refused nothing is done with it
+      CHECK(sat.report.earned(Ledger::Process) < sat.report.possible(Ledger::Process));
+      CHECK(sat.report.earned(Ledger::Reading) > 0); // an honest reader keeps what he read
+    }
     for (const auto& mark : sat.report.marks) {
       INFO(mark.item);
       CHECK((mark.earned == mark.possible || !mark.reason.empty())); // every loss is explained
     }
+  }
+}
+
+TEST_CASE("Each of the thirty begins at the counter, and both sittings say what becomes of the delivery") {
+  std::set<std::string> verdicts;
+  int erred = 0;
+  for (const Sat& sat : all_sittings()) {
+    INFO(sat.key << (sat.flawed ? " flawed" : " by the book"));
+    REQUIRE(sat.right_verdict != "");
+    verdicts.insert(sat.right_verdict);
+    if (!sat.flawed) {
+      CHECK(sat.verdict == sat.right_verdict);
+      continue;
+    }
+    erred += sat.verdict == sat.right_verdict ? 0 : 1;
+    CHECK((sat.verdict == sat.right_verdict) == (earned_by(sat.report, "reception") >= 14));
+  }
+  CHECK(verdicts == std::set<std::string>{"accept", "qualify", "refuse"});
+  CHECK(erred >= 10); // a hurried beginner errs at the counter, too, though not always
+}
+
+TEST_CASE("All ways of collecting are met at the counter") {
+  std::set<std::string> kinds;
+  for (const auto& file : std::filesystem::directory_iterator(test::case_folder)) {
+    if (file.path().extension() == ".toml") {
+      const auto scenario = test::load_case(file.path().stem().string());
+      kinds.insert(scenario.collection ? scenario.collection->kind : "");
+    }
+  }
+  for (const char* kind : {"random", "first_morning", "second_morning", "midstream_female", "midstream_male",
+                           "catheter", "suprapubic", "infant_bag", "day"}) {
+    INFO(kind);
+    CHECK(kinds.count(kind) == 1);
   }
 }
 
