@@ -101,7 +101,7 @@ FloatJudged judge_float(double reading, double water_c, double calibration_c, co
   }
   if (!judged.decision_right) {
     judged.words += fmt::format(
-        "With an error of {:+.3f} you {}: a float that water holds at its mark is used as it is, 0.001 or "
+        "With an error of {:+.3f}: {}. A float that water holds at its mark is used as it is, 0.001 or "
         "0.002 is written down and taken off every reading, more is thrown away.",
         from, should(float_verdict(from)));
   }

@@ -67,7 +67,8 @@ void judge(Mark& mark, const Moment& moment, const TestRule& test) {
 }
 
 std::string say_figure(double value, const TestRule& test) {
-  const int digits = std::max(0, static_cast<int>(std::lround(-std::log10(test.number.division))));
+  constexpr double rounding = 1e-9;
+  const int digits = std::max(0, static_cast<int>(std::ceil(-std::log10(test.number.division) - rounding)));
   return fmt::format("{:.{}f}{}{}", value, digits, test.number.unit.empty() ? "" : " ", test.number.unit);
 }
 

@@ -168,7 +168,7 @@ void draw_controls_tab(App& app) {
     view.shows_float = false;
   }
   ImGui::SameLine();
-  if (app.widgets.choice("controls.show=float", "Urinometer in water, every morning", view.shows_float)) {
+  if (app.widgets.choice("controls.show=float", "Urinometer in water", view.shows_float)) {
     view.shows_float = true;
   }
   if (view.shows_float) {

@@ -22,8 +22,15 @@ const std::vector<std::pair<FloatDecision, std::string>>& decisions() {
   return all;
 }
 
+/// As it stands in the record: short.
 std::string say(FloatDecision decision) {
-  return decisions()[static_cast<std::size_t>(decision)].second;
+  return decision == FloatDecision::Use       ? "as it is"
+         : decision == FloatDecision::Correct ? "error off"
+                                              : "thrown away";
+}
+
+std::string say_error(const std::optional<double>& error) {
+  return !error ? "none" : *error == 0 ? "0" : fmt::format("{:+.3f}", *error);
 }
 
 std::optional<double> number_in(std::string text) {
@@ -69,8 +76,7 @@ void draw_row(const desk::FloatLine& line) {
     cell("");
     return;
   }
-  cell(fmt::format("{}: {}", line.error ? fmt::format("{:+.3f}", *line.error) : "none",
-                   right_or_wrong(line.error_right)));
+  cell(fmt::format("{}: {}", say_error(line.error), right_or_wrong(line.error_right)));
   cell(fmt::format("{}: {}", say(line.decision), right_or_wrong(line.decision_right)));
 }
 
@@ -79,10 +85,10 @@ void draw_record(const desk::FloatRecord& record) {
   if (!ImGui::BeginTable("float record", 5, ImGuiTableFlags_BordersInnerH | ImGuiTableFlags_SizingFixedFit)) {
     return;
   }
-  ImGui::TableSetupColumn("Day", ImGuiTableColumnFlags_WidthFixed, em * 2.2F);
-  ImGui::TableSetupColumn("Water", ImGuiTableColumnFlags_WidthFixed, em * 3.2F);
-  ImGui::TableSetupColumn("Float at", ImGuiTableColumnFlags_WidthFixed, em * 4.0F);
-  ImGui::TableSetupColumn("Error", ImGuiTableColumnFlags_WidthFixed, em * 6.4F);
+  ImGui::TableSetupColumn("Day", ImGuiTableColumnFlags_WidthFixed, em * 1.8F);
+  ImGui::TableSetupColumn("Water", ImGuiTableColumnFlags_WidthFixed, em * 2.7F);
+  ImGui::TableSetupColumn("Float at", ImGuiTableColumnFlags_WidthFixed, em * 3.4F);
+  ImGui::TableSetupColumn("Error", ImGuiTableColumnFlags_WidthFixed, em * 5.6F);
   ImGui::TableSetupColumn("Decision", ImGuiTableColumnFlags_WidthStretch);
   ImGui::TableHeadersRow();
   for (const desk::FloatLine& line : record.lines) {

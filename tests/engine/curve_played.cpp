@@ -89,7 +89,8 @@ TEST_CASE("By the book the day's protein earns every mark and comes out as what 
     CHECK(mark.earned == mark.possible);
   }
   CHECK(report.possible(Ledger::Reading) == 20);
-  // 340 mg/dL of albumin and 40 of globulin, which clouds less than the standards' albumin; the margin is ours.
+  // 340 mg/dL of albumin and 40 of globulin, which clouds less than the standards' albumin; the margin is
+  // ours.
   const auto* value = mark_of(report, "turbidity.value");
   REQUIRE(value != nullptr);
   CHECK(std::stod(value->entered) == Approx(380).epsilon(0.10));
@@ -106,7 +107,8 @@ TEST_CASE("The flawed sitting loses marks where its faults are, each with its re
   CHECK(lost(report, "day.volume_ml", ""));
   CHECK(lost(report, "day.protein_g", "ten times too much"));
   CHECK(lost(report, "decision.beyond", ""));
-  CHECK(mark_of(report, "turbidity.read")->earned == mark_of(report, "turbidity.read")->possible); // own curve
+  CHECK(mark_of(report, "turbidity.read")->earned ==
+        mark_of(report, "turbidity.read")->possible); // own curve
   CHECK_FALSE(report.safety_stop);
 }
 

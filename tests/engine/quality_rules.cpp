@@ -1,5 +1,6 @@
 // Control rules against their printed definitions, worked sequences and rates of false rejection.
 #include "engine/quality/float_check.hpp"
+#include "engine/quality/float_mornings.hpp"
 #include "engine/quality/multirules.hpp"
 #include "engine/quality/ordinal.hpp"
 #include "sim/optics/random.hpp"

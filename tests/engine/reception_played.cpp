@@ -37,7 +37,8 @@ constexpr Meant meant[] = {{"reception_unlabelled", "refuse", "unlabelled", true
                            {"reception_in_order", "accept", "", false, 0, 0},
                            {"day_collection_complete", "accept", "", false, 23, 14},
                            {"day_collection_first_void_kept", "refuse", "first_void", false, 15, 12},
-                           {"orthostatic_pair", "accept", "", false, 23, 20}};
+                           {"orthostatic_pair", "accept", "", false, 23, 20},
+                           {"day_protein", "accept", "", false, 23, 28}};
 
 const scoring::Standards& standards() {
   static const auto read = scoring::load_standards(assets::folder());
