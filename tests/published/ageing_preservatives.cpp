@@ -246,7 +246,7 @@ TEST_CASE("Boric acid of 1.8 % keeps urine near pH 6: alkaline urine falls, acid
   const Dose dose{"boric_acid", ml_of("boric_acid", 1.8)};
   const auto after = [&](double ph_before) {
     specimen::Specimen s = test::plain_urine(ph_before);
-    return ph(brought(s, dose, 0.2, 22));
+    return ph(brought(s, dose, 1, 22));
   };
   CHECK(after(5.0) == Approx(5.0).margin(0.1));
   CHECK(after(6.0) > 5.5);
