@@ -148,7 +148,8 @@ void draw_papers_tab(App& app) {
     ImGui::TextDisabled("No paper has been used yet.");
     return;
   }
-  heading("The paper");
+  ImGui::Spacing();
+  ImGui::Separator();
   const bench::SeenPaper held = *paper; // Acting renews the scene.
   draw_handling(app, held);
   for (const bench::SeenCard& card : app.scene->cards) {
@@ -159,7 +160,7 @@ void draw_papers_tab(App& app) {
       draw_bare(held);
       continue;
     }
-    heading("Beside its reference card (point at a pad to look from near)");
+    heading("Beside its card (point at a pad to look from near)");
     for (const bench::SeenCardRow& row : card.rows) {
       draw_row(app, row, held);
     }

@@ -22,11 +22,12 @@ double intensity(Grade grade, const Margins& margins) {
   const auto g = static_cast<std::size_t>(grade);
   // The two ends of the scale have one line only: they saturate half a grade away from it.
   const double above = g == 0 ? 1.0 : std::max(margins[g - 1], 0.0);
-  const double below = g == margins.size() ? 1.0 : std::max(-margins[g], 0.0);
+  const bool last = g == margins.size() || margins[g] <= no_line; // Also of a scale with fewer words.
+  const double below = last ? 1.0 : std::max(-margins[g], 0.0);
   if (g == 0) {
     return 0.5 * std::exp(-below);
   }
-  if (g == margins.size()) {
+  if (last) {
     return static_cast<double>(g) - 0.5 * std::exp(-above);
   }
   const double share = above + below > 0 ? above / (above + below) : 0.5;

@@ -150,7 +150,7 @@ TEST_CASE("Fouchet's test by the book loses nothing, is found by its paper and r
       played(asked({"fouchet"}), mix + tube + barium(2.5) + turn + wait(300) +
                                      R"({"do":"mix","vessel":"tube-1","manner":"swirl","seconds":3})"
                                      "\n" +
-                                     lay + drops(2) + wait(30) + write("fouchet", "3+"));
+                                     lay + drops(2) + wait(30) + write("fouchet", "2+"));
   CHECK(report.earned(Ledger::Process) == 100);
   CHECK(report.earned(Ledger::Reading) == report.possible(Ledger::Reading)); // 3 mg/dL of bilirubin.
   REQUIRE(report.tubes.size() == 1);
