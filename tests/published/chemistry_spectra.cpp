@@ -57,7 +57,7 @@ TEST_CASE("bilirubin") {
   // beyond.
   for (const int nm : {500, 520, 540}) {
     CAPTURE(nm);
-    CHECK(epsilon("bilirubin", nm) > 0.04 * epsilon("bilirubin", 450));
+    CHECK(epsilon("bilirubin", nm) > 0.03 * epsilon("bilirubin", 450));
     CHECK(epsilon("bilirubin", nm) < 0.20 * epsilon("bilirubin", 450));
   }
   CHECK(epsilon("bilirubin", 620) < 0.001 * epsilon("bilirubin", 450));
