@@ -26,6 +26,12 @@ double ml_of(const bench::State& state, const bench::VesselTrace& trace, const s
              int detour) {
   double sum = 0;
   for (const auto& addition : trace.additions) {
+    // Nothing is poured into itself: then it is a bottle of the vessel's name, as Esbach's reagent in his
+    // tube.
+    const auto from = state.vessels.find(addition.what);
+    if (from != state.vessels.end() && &from->second.trace == &trace) {
+      continue;
+    }
     sum += addition.volume_ml * share_of(state, addition.what, origin, detour + 1);
   }
   return sum;
