@@ -75,6 +75,10 @@ void draw_handling(App& app, const bench::SeenPaper& paper) {
   if (app.widgets.button("paper.discard", "Discard")) {
     app.act(bench::DiscardPaper{paper.name}, "Into the bin for infectious waste.");
   }
+}
+
+/// Drops from the bottle in hand.
+void draw_drops(App& app, const bench::SeenPaper& paper) {
   const auto& shelf = app.desk->brief().reagents_out;
   if (shelf.empty()) {
     return;
@@ -165,6 +169,7 @@ void draw_papers_tab(App& app) {
       draw_row(app, row, held);
     }
   }
+  draw_drops(app, held); // Below, so that the card's ten rows stand in the panel.
 }
 
 } // namespace matula::window
