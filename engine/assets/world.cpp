@@ -9,6 +9,7 @@ matter::Catalogue load_catalogue(const std::filesystem::path& folder, scenario::
   reaction::Network unused;
   read_chemistry(folder / "chemistry", catalogue, unused, problems);
   read_liquids(folder / "liquid", catalogue, problems);
+  matter::prepare(catalogue);
   return catalogue;
 }
 
@@ -28,6 +29,7 @@ tl::expected<std::unique_ptr<const World>, scenario::Problems> load(const std::f
   if (!problems.empty()) {
     return tl::make_unexpected(problems);
   }
+  matter::prepare(world->catalogue);
   world->chemistry.catalogue = &world->catalogue;
   column::prepare(world->chemistry);
   world->optics.scatter = appearance::make_scatter_tables(world->catalogue);

@@ -78,7 +78,7 @@ void System::choose(const matter::Mixture& mixture, const Gas& gas) {
   for (std::size_t i = 0; i < present.size(); ++i) {
     present[i] = scratch_.mmol[i] > 0;
   }
-  const auto lives = [&mixture](matter::ParticleId kind) { return mixture.populations[kind].total_g() > 0; };
+  const auto lives = [&mixture](matter::ParticleId kind) { return !mixture.populations[kind].empty(); };
   std::vector<bool> taken(network_.reactions.size(), false);
   for (bool news = true; news;) {
     news = false;
@@ -86,7 +86,10 @@ void System::choose(const matter::Mixture& mixture, const Gas& gas) {
       const reaction::Reaction& row = network_.reactions[i];
       if (!taken[i] && possible(row, present) && !idle(row, temperature_c_)) {
         taken[i] = true;
-        reactions_.push_back(&row);
+        constexpr double mmol_h_per_mol_s = 3.6e6;
+        const double constant = mmol_h_per_mol_s * reaction::exposed_share(row, exposure_) *
+                                reaction::constant_at(row, temperature_c_);
+        reactions_.push_back({&row, constant, {}});
         mark(row.changes, present, changed);
         news = true;
       }
@@ -142,6 +145,10 @@ void System::lay_out(const std::vector<bool>& changed, const matter::Mixture& mi
   if (start_.empty()) {
     return;
   }
+  for (Going& going : reactions_) {
+    going.inputs = inputs_of(*going.row);
+  }
+  find_life_inputs();
   water_at_ = start_.size();
   oxygen_at_ = water_at_ + 1;
   start_.resize(oxygen_at_ + 1, 0.0);
@@ -150,10 +157,70 @@ void System::lay_out(const std::vector<bool>& changed, const matter::Mixture& mi
   varied_.resize(start_.size());
 }
 
+std::vector<matter::SpeciesId> System::inputs_of(const reaction::Reaction& row) const {
+  std::vector<matter::SpeciesId> ids;
+  if (const auto* law = std::get_if<reaction::MassAction>(&row.law)) {
+    for (const auto* part : {&law->orders, &law->saturation, &law->inhibitors}) {
+      for (const auto& [id, number] : *part) {
+        ids.push_back(id);
+      }
+    }
+  } else {
+    const auto& reduction = std::get<reaction::SaturatingReduction>(row.law);
+    ids = {reduction.substrate, reduction.partner};
+  }
+  std::sort(ids.begin(), ids.end());
+  ids.erase(std::unique(ids.begin(), ids.end()), ids.end());
+  ids.erase(std::remove_if(ids.begin(), ids.end(), [this](matter::SpeciesId id) { return index_[id] < 0; }),
+            ids.end());
+  return ids;
+}
+
+void System::find_life_inputs() {
+  std::vector<bool> looked_at(start_.size(), false);
+  const auto see = [&](matter::SpeciesId id) {
+    if (index_[id] >= 0) {
+      looked_at[static_cast<std::size_t>(index_[id])] = true;
+    }
+  };
+  const auto see_acts = [&](const std::vector<LivingAct>& acts) {
+    for (const LivingAct& living : acts) {
+      see(living.act->substrate);
+    }
+  };
+  if (!organisms_.empty() || !cells_.empty()) {
+    for (const Inhibitor& row : laws_.inhibitors) {
+      see(row.species);
+    }
+  }
+  for (const LivingOrganism& living : organisms_) {
+    looked_at[living.at] = true;
+    looked_at[living.at + 1] = true;
+    see(living.organism->food);
+    if (living.organism->sugar) {
+      see(*living.organism->sugar);
+    }
+    see_acts(living.acts);
+  }
+  for (const DyingCell& dying : cells_) {
+    looked_at[dying.at] = true;
+    see_acts(dying.acts);
+  }
+  for (const Exchanged& row : exchanges_) {
+    looked_at[row.at] = true;
+    see(row.row->species);
+  }
+  for (std::size_t j = 0; j < looked_at.size(); ++j) {
+    if (looked_at[j]) {
+      life_inputs_.push_back(j);
+    }
+  }
+}
+
 void System::add_organism(const Organism& row, const matter::Mixture& mixture) {
   const matter::Population& population = mixture.populations[row.kind];
   const matter::ParticleKind& kind = catalogue_.particles[row.kind];
-  if (population.total_g() <= 0) {
+  if (population.empty()) {
     return;
   }
   LivingOrganism living;
@@ -172,7 +239,7 @@ void System::add_organism(const Organism& row, const matter::Mixture& mixture) {
 
 void System::add_cell(const Cell& row, const matter::Mixture& mixture) {
   const matter::Population& population = mixture.populations[row.kind];
-  if (population.total_g() <= 0) {
+  if (population.empty()) {
     return;
   }
   DyingCell dying;

@@ -11,7 +11,7 @@ namespace matula::ageing {
 
 namespace {
 
-constexpr double first_step_h = 0.02; // The solver's own first guess, not of the trade.
+constexpr double first_step_h = 0.5; // The solver's own first guess: it shortens what is too long.
 
 void open_or_close(Gas& gas, const Laws& laws, const Keeping& keeping, double temperature_c) {
   gas.to_air_mmol.resize(laws.volatiles.size(), 0.0);

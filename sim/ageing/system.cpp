@@ -17,7 +17,14 @@ namespace {
 
 constexpr double unit_per_ml = 1e6;
 constexpr double mol_per_mmol = 1e-3;
-constexpr double mmol_h_per_mol_s = 3.6e6;
+constexpr double ph_step = 1e-6;
+
+/// How far a state is moved to see what follows.
+double step_of(double state) {
+  constexpr double relative = 1e-7;
+  constexpr double least = 1e-4; // mmol/L or 1e6/mL
+  return relative * std::max(std::abs(state), least);
+}
 
 } // namespace
 
@@ -111,16 +118,22 @@ void System::load(const double* y) {
   }
 }
 
-void System::rates(const double* y, double ph, double* change) {
-  std::fill(change, change + size(), 0.0);
-  for (const reaction::Reaction* row : reactions_) {
-    const double rate = mmol_h_per_mol_s * reaction::rate_molar_per_s(*row, scratch_, ph, exposure_);
-    for (const auto& [id, amount] : row->changes) {
+double System::rate(const Going& going, double ph) const {
+  return reaction::rate_with(*going.row, going.constant, scratch_, ph);
+}
+
+void System::react(double ph, double* change) {
+  for (const Going& going : reactions_) {
+    const double rate = this->rate(going, ph);
+    for (const auto& [id, amount] : going.row->changes) {
       add(id, rate * amount, change);
     }
-    change[water_at_] += rate * row->water;
-    change[oxygen_at_] += rate * row->oxygen;
+    change[water_at_] += rate * going.row->water;
+    change[oxygen_at_] += rate * going.row->oxygen;
   }
+}
+
+void System::live(const double* y, double ph, double* change) {
   double crowd = 0;
   for (const LivingOrganism& living : organisms_) {
     crowd += std::max(0.0, y[living.at]) + std::max(0.0, y[living.at + 1]);
@@ -136,39 +149,85 @@ void System::rates(const double* y, double ph, double* change) {
   }
 }
 
+void System::rates(const double* y, double ph, double* change) {
+  std::fill(change, change + size(), 0.0);
+  react(ph, change);
+  live(y, ph, change);
+}
+
 void System::change(const double* y, double* change) {
   load(y);
   rates(y, acidity_.ph, change);
 }
 
-void System::jacobian(const double* y, double* partial) {
-  constexpr double relative = 1e-7;
-  constexpr double least = 1e-4; // mmol/L or 1e6/mL
-  constexpr double ph_step = 1e-6;
+/// What a dissolved substance does through the pH, at steady activities.
+void System::add_ph_partials(double* partial) {
   const std::size_t n = size();
-  load(y);
   const double slope = matter::charge_slope_molar(scratch_, catalogue_, acidity_);
-  rates(y, acidity_.ph, base_.data());
-  rates(y, acidity_.ph + ph_step, varied_.data());
+  if (!(slope < 0)) {
+    return;
+  }
+  for (std::size_t j = 0; j < species_.size(); ++j) {
+    const matter::Species& species = catalogue_.species[species_[j]];
+    const double ph_by = -matter::mean_charge(species, acidity_) * mol_per_mmol / slope;
+    for (std::size_t i = 0; i < n; ++i) {
+      partial[i * n + j] += (varied_[i] - base_[i]) / ph_step * ph_by;
+    }
+  }
+}
+
+/// Row by row, for each looks at a few substances only.
+void System::add_reaction_partials(const double* y, double* partial) {
+  const std::size_t n = size();
+  for (const Going& going : reactions_) {
+    const double base = rate(going, acidity_.ph);
+    for (const matter::SpeciesId input : going.inputs) {
+      const auto j = static_cast<std::size_t>(index_[input]);
+      const double step = step_of(y[j]);
+      const double kept = scratch_.mmol[input];
+      scratch_.mmol[input] = std::max(0.0, y[j] + step);
+      const double by = (rate(going, acidity_.ph) - base) / step;
+      scratch_.mmol[input] = kept;
+      for (const auto& [id, amount] : going.row->changes) {
+        partial[static_cast<std::size_t>(index_[id]) * n + j] += by * amount;
+      }
+      partial[water_at_ * n + j] += by * going.row->water;
+      partial[oxygen_at_ * n + j] += by * going.row->oxygen;
+    }
+  }
+}
+
+void System::add_life_partials(const double* y, double* partial) {
+  const std::size_t n = size();
+  std::fill(base_.begin(), base_.end(), 0.0);
+  live(y, acidity_.ph, base_.data());
   std::vector<double> at(y, y + n);
-  for (std::size_t j = 0; j < n; ++j) {
-    const double step = relative * std::max(std::abs(y[j]), least);
+  for (const std::size_t j : life_inputs_) {
+    const double step = step_of(y[j]);
     at[j] = y[j] + step;
-    double ph_by = 0;
     if (j < species_.size()) {
       scratch_.mmol[species_[j]] = std::max(0.0, at[j]);
-      const matter::Species& species = catalogue_.species[species_[j]];
-      ph_by = slope < 0 ? -matter::mean_charge(species, acidity_) * mol_per_mmol / slope : 0.0;
     }
-    rates(at.data(), acidity_.ph, moved_.data());
+    std::fill(moved_.begin(), moved_.end(), 0.0);
+    live(at.data(), acidity_.ph, moved_.data());
     for (std::size_t i = 0; i < n; ++i) {
-      partial[i * n + j] = (moved_[i] - base_[i]) / step + (varied_[i] - base_[i]) / ph_step * ph_by;
+      partial[i * n + j] += (moved_[i] - base_[i]) / step;
     }
     at[j] = y[j];
     if (j < species_.size()) {
       scratch_.mmol[species_[j]] = std::max(0.0, y[j]);
     }
   }
+}
+
+void System::jacobian(const double* y, double* partial) {
+  std::fill(partial, partial + size() * size(), 0.0);
+  load(y);
+  rates(y, acidity_.ph, base_.data());
+  rates(y, acidity_.ph + ph_step, varied_.data());
+  add_ph_partials(partial);
+  add_reaction_partials(y, partial);
+  add_life_partials(y, partial);
 }
 
 } // namespace matula::ageing

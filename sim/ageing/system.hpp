@@ -38,6 +38,12 @@ public:
 
 private:
   using Inhibitors = std::vector<const Inhibitor*>;
+  /// A reaction with what stays the same while the specimen keeps its temperature.
+  struct Going {
+    const reaction::Reaction* row = nullptr;
+    double constant = 0;                   ///< Rate constant, times light and air, for mmol/L/h.
+    std::vector<matter::SpeciesId> inputs; ///< That its rate looks at and that can change.
+  };
   struct LivingAct {
     const Act* act = nullptr;
     double speed = 0; ///< Strength at the temperature, divided by at_per_ml in 1e6/mL.
@@ -84,6 +90,14 @@ private:
 
   void load(const double* y);
   void rates(const double* y, double ph, double* change);
+  [[nodiscard]] double rate(const Going& going, double ph) const;
+  void react(double ph, double* change);
+  void live(const double* y, double ph, double* change);
+  void add_ph_partials(double* partial);
+  void add_reaction_partials(const double* y, double* partial);
+  void add_life_partials(const double* y, double* partial);
+  [[nodiscard]] std::vector<matter::SpeciesId> inputs_of(const reaction::Reaction& row) const;
+  void find_life_inputs();
   void grow(const LivingOrganism& living, const double* y, double ph, double crowd, double* change);
   void fall_apart(const DyingCell& dying, const double* y, double ph, double* change);
   void act(const LivingAct& living, double count, double ph, double* change);
@@ -100,18 +114,19 @@ private:
   double temperature_c_;
   double specific_gravity_ = 1; ///< Of the liquid, at 20 °C.
   double volume_l_;
-  std::vector<const reaction::Reaction*> reactions_;
+  std::vector<Going> reactions_;
   std::vector<matter::SpeciesId> species_;
   std::vector<std::ptrdiff_t> index_; ///< By species; negative for what stays.
   std::vector<LivingOrganism> organisms_;
   std::vector<DyingCell> cells_;
   std::vector<Exchanged> exchanges_;
+  std::vector<std::size_t> life_inputs_; ///< States that organisms, cells and the exchange look at.
   std::size_t water_at_ = 0;
   std::size_t oxygen_at_ = 0;
   std::vector<double> start_;
-  std::vector<double> base_;   ///< Scratch of the jacobian.
-  std::vector<double> moved_;  ///< The same.
-  std::vector<double> varied_; ///< The same.
+  std::vector<double> base_;   ///< Scratch of the jacobian: rates,
+  std::vector<double> moved_;  ///< with one state moved,
+  std::vector<double> varied_; ///< and at another pH.
 };
 
 } // namespace matula::ageing

@@ -1,6 +1,7 @@
 #include "sim/bench/keeping.hpp"
 
 #include "sim/ageing/live.hpp"
+#include "sim/column/portions.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -131,6 +132,7 @@ void keep(column::Column& cup, ageing::Gas& gas, const Setup& setup) {
   }
   column::Chemistry solids = *setup.chemistry;
   solids.reactions.clear();
+  reaction::prepare(solids, *solids.catalogue);
   std::vector<Stop> waiting = stops(specimen);
   std::reverse(waiting.begin(), waiting.end());
   double now_h = 0;
@@ -159,7 +161,7 @@ void keep(column::Column& cup, ageing::Gas& gas, const Setup& setup) {
 bool lives(const column::Column& column, const Setup& setup) {
   const ageing::Laws& laws = laws_of(setup);
   const auto holds = [&column](matter::ParticleId kind) {
-    const auto there = [kind](const matter::Mixture& part) { return part.populations[kind].total_g() > 0; };
+    const auto there = [kind](const matter::Mixture& part) { return !part.populations[kind].empty(); };
     return there(column.sediment) || std::any_of(column.layers.begin(), column.layers.end(), there);
   };
   constexpr double worth_molar = 1e-5;
@@ -184,8 +186,11 @@ void live_on(column::Column& column, const Setup& setup, double hours) {
     ageing::live(part, catalogue, *setup.chemistry, laws_of(setup), keeping, hours, gas);
   };
   live_in(column.sediment);
-  for (matter::Mixture& layer : column.layers) {
-    live_in(layer);
+  const std::vector<double> still(column.layers.size(), 0.0);
+  for (const column::Run& run : column::alike_runs(column.layers, still)) {
+    matter::Mixture pooled = column::pool(column.layers, run);
+    live_in(pooled);
+    column::deal(column.layers, run, pooled);
   }
 }
 

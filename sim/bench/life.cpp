@@ -26,9 +26,12 @@ constexpr std::int64_t in_motion_ticks = 2;
 constexpr std::int64_t hot_ticks = 4;
 constexpr std::int64_t watched_ticks = 20;
 constexpr std::int64_t resting_ticks = 120;
+constexpr std::int64_t longest_ticks = 2400; // Ten minutes.
+constexpr double watched_s = 900;
+constexpr double behind_share = 0.05; // of the time that a vessel has been left alone: a twentieth
+constexpr double unwatched_s = 3600;  // and from here on nobody waits for it
 constexpr double hot_over_room_k = 15;
 constexpr double warmed_through_k = 0.3; // of the bath it stands in
-constexpr double watched_s = 900;
 constexpr double same_temperature_k = 0.05;
 constexpr std::int64_t living_ticks = 2400; // Ten minutes: how often organisms and cells take their turn.
 
@@ -36,7 +39,7 @@ bool holds_only_water(const column::Column& column) {
   const auto pure = [](const matter::Mixture& part) {
     return std::all_of(part.mmol.begin(), part.mmol.end(), [](double mmol) { return mmol <= 0; }) &&
            std::all_of(part.populations.begin(), part.populations.end(),
-                       [](const matter::Population& p) { return p.total_g() <= 0; });
+                       [](const matter::Population& p) { return p.empty(); });
   };
   return column.heavy.volume_ml <= 0 && pure(column.sediment) &&
          std::all_of(column.layers.begin(), column.layers.end(), pure);
@@ -61,7 +64,14 @@ std::int64_t period(const State& state, const Setup& setup, const Vessel& vessel
       holds_only_water(column)) {
     return never;
   }
-  return bench_s(state) - vessel.disturbed_s < watched_s ? watched_ticks : resting_ticks;
+  if (vessel.sulphur) {
+    return watched_ticks; // Its grains sink one by one.
+  }
+  const double alone_s = bench_s(state) - vessel.disturbed_s;
+  if (vessel.place == Place::Bath) {
+    return alone_s < watched_s ? watched_ticks : resting_ticks; // Its time in the bath is counted.
+  }
+  return std::clamp(static_cast<std::int64_t>(behind_share * alone_s / tick_s), watched_ticks, longest_ticks);
 }
 
 column::Surroundings around(const State& state, const Setup& setup, const VesselName& name,
@@ -74,6 +84,7 @@ column::Surroundings around(const State& state, const Setup& setup, const Vessel
   if (vessel.place == Place::Flame && state.flame_on) {
     play_flame(s, vessel, setup.tools);
   }
+  s.unwatched = vessel.place == Place::Rack && bench_s(state) - vessel.disturbed_s > unwatched_s;
   if (state.mixing == name) {
     s.inverting = state.mixing_manner == Manner::Invert;
     s.shear_per_s = s.inverting ? setup.tools.invert_shear_per_s : setup.tools.swirl_shear_per_s;

@@ -44,7 +44,7 @@ void grow_clusters(matter::Mixture& layer, const Chemistry& chemistry, double sh
   std::optional<double> ph; // worked out only where a kind asks for it
   for (std::size_t k = 0; k < layer.populations.size(); ++k) {
     const matter::ParticleKind& kind = chemistry.catalogue->particles[k];
-    if (!chemistry.collisions[k].sticks || layer.populations[k].total_g() <= 0) {
+    if (!chemistry.collisions[k].sticks || layer.populations[k].empty()) {
       continue;
     }
     if (kind.sticking_ph_width > 0 && !ph) {
@@ -104,6 +104,7 @@ bool at_rest(const Column& column, const Surroundings& around) {
 } // namespace
 
 void prepare(Chemistry& chemistry) {
+  reaction::prepare(chemistry, *chemistry.catalogue);
   chemistry.collisions.clear();
   for (const matter::ParticleKind& kind : chemistry.catalogue->particles) {
     chemistry.collisions.push_back(collision_table(kind));

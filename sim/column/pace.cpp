@@ -1,6 +1,7 @@
 #include "sim/column/pace.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace matula::column {
@@ -18,39 +19,52 @@ constexpr Patience watched{1.5, 30, 0.005, 0.02};
 constexpr Patience alone{30, 600, 0.03, 0.1}; // a cup left for hours
 constexpr double little_change_k = 0.2;
 constexpr double nothing_g = 1e-9;
+constexpr double quiet_share = 0.2; // of what is little: then the next step may be much longer
 
-std::vector<double> solids(const Column& column) {
-  const std::size_t kinds = column.sediment.populations.size();
-  std::vector<double> grams(2 * kinds * matter::size_bins, 0.0);
-  const auto add = [&grams](const matter::Mixture& part, std::size_t offset) {
-    for (std::size_t k = 0; k < part.populations.size(); ++k) {
-      if (part.populations[k].empty()) {
-        continue;
-      }
-      for (std::size_t i = 0; i < matter::size_bins; ++i) {
-        grams[offset + k * matter::size_bins + i] += part.populations[k].grams[i];
-      }
-    }
-  };
-  for (const matter::Mixture& layer : column.layers) {
-    add(layer, 0);
+constexpr std::size_t both = 2 * matter::size_bins; // in suspension and in the bed
+
+void add(const matter::Population& population, double* grams) {
+  for (std::size_t i = 0; i < matter::size_bins; ++i) {
+    grams[i] += population.grams[i];
   }
-  add(column.sediment, kinds * matter::size_bins);
-  return grams;
+}
+
+} // namespace
+
+Pace::Solids Pace::solids(const Column& column) {
+  Solids found;
+  for (matter::ParticleId k = 0; k < column.sediment.populations.size(); ++k) {
+    const auto there = [k](const matter::Mixture& part) { return !part.populations[k].empty(); };
+    if (!there(column.sediment) && std::none_of(column.layers.begin(), column.layers.end(), there)) {
+      continue;
+    }
+    std::array<double, both> grams{};
+    for (const matter::Mixture& layer : column.layers) {
+      add(layer.populations[k], grams.data());
+    }
+    add(column.sediment.populations[k], grams.data() + matter::size_bins);
+    found.kinds.push_back(k);
+    found.grams.insert(found.grams.end(), grams.begin(), grams.end());
+  }
+  return found;
 }
 
 /// Largest share of one kind's mass that went elsewhere.
-double moved_share(const std::vector<double>& before, const std::vector<double>& after) {
-  const std::size_t kinds = after.size() / (2 * matter::size_bins);
+double Pace::moved_share(const Solids& before, const Solids& after) {
+  constexpr std::array<double, both> none{};
   double most = 0;
-  for (std::size_t k = 0; k < kinds; ++k) {
+  for (std::size_t k = 0; k < after.kinds.size(); ++k) {
+    const double* now = after.grams.data() + k * both;
+    const auto same = std::lower_bound(before.kinds.begin(), before.kinds.end(), after.kinds[k]);
+    const bool known = same != before.kinds.end() && *same == after.kinds[k];
+    const double* was =
+        known ? before.grams.data() + static_cast<std::size_t>(same - before.kinds.begin()) * both
+              : none.data();
     double total = 0;
     double moved = 0;
-    for (const std::size_t half : {k, kinds + k}) {
-      for (std::size_t i = half * matter::size_bins; i < (half + 1) * matter::size_bins; ++i) {
-        total += after[i];
-        moved += std::abs(after[i] - before[i]);
-      }
+    for (std::size_t i = 0; i < both; ++i) {
+      total += now[i];
+      moved += std::abs(now[i] - was[i]);
     }
     if (total > nothing_g) {
       most = std::max(most, 0.5 * moved / total);
@@ -59,23 +73,22 @@ double moved_share(const std::vector<double>& before, const std::vector<double>&
   return most;
 }
 
-} // namespace
-
 Pace::Pace(const Column& column, bool unwatched)
     : unwatched_(unwatched), solids_(solids(column)), temperature_c_(mean_temperature_c(column)),
       longest_s_((unwatched ? alone : watched).first_s) {}
 
 double Pace::after(const Column& column, double step_s) {
   const Patience& patience = unwatched_ ? alone : watched;
-  std::vector<double> now = solids(column);
+  Solids now = solids(column);
   const double moved = moved_share(solids_, now);
   const double warmed_k = std::abs(mean_temperature_c(column) - temperature_c_);
   solids_ = std::move(now);
   temperature_c_ = mean_temperature_c(column);
   if (moved > patience.much) {
     longest_s_ = std::max(0.5 * longest_s_, patience.first_s);
-  } else if (moved < patience.little && warmed_k < little_change_k && step_s > 0.9 * longest_s_) {
-    longest_s_ = std::min(2 * longest_s_, patience.last_s);
+  } else if (moved < patience.little && warmed_k < little_change_k && step_s > 0.5 * longest_s_) {
+    const bool quiet = moved < quiet_share * patience.little && warmed_k < quiet_share * little_change_k;
+    longest_s_ = std::min((quiet ? 4 : 2) * longest_s_, patience.last_s);
   }
   return longest_s_;
 }

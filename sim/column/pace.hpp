@@ -16,8 +16,16 @@ public:
   [[nodiscard]] double longest_s() const { return longest_s_; }
 
 private:
+  /// Grams of the kinds that are there, by class, in suspension and then in the bed.
+  struct Solids {
+    std::vector<matter::ParticleId> kinds; ///< Rising.
+    std::vector<double> grams;             ///< Of each kind twice the classes.
+  };
+  static Solids solids(const Column& column);
+  static double moved_share(const Solids& before, const Solids& after);
+
   bool unwatched_;
-  std::vector<double> solids_; ///< Grams by kind and class, in suspension and then in the bed.
+  Solids solids_;
   double temperature_c_ = 0;
   double longest_s_;
 };

@@ -31,6 +31,9 @@ bool same_dissolved(const matter::Mixture& a, const matter::Mixture& b) {
 
 bool same_solids(const matter::Population& a, const matter::Population& b, double volume_a_ml,
                  double volume_b_ml) {
+  if (a.empty() && b.empty()) {
+    return true;
+  }
   const double scale = std::max(a.total_g() * volume_b_ml, b.total_g() * volume_a_ml);
   const double allowed = same_share * scale + nothing_g_per_ml * volume_a_ml * volume_b_ml;
   double apart = std::abs(a.clot_g * volume_b_ml - b.clot_g * volume_a_ml);
@@ -91,6 +94,9 @@ void deal(std::vector<matter::Mixture>& layers, const Run& run, const matter::Mi
     for (std::size_t k = 0; k < layer.populations.size(); ++k) {
       const matter::Population& from = pooled.populations[k];
       matter::Population& to = layer.populations[k];
+      if (from.empty() && to.empty()) {
+        continue;
+      }
       for (std::size_t b = 0; b < matter::size_bins; ++b) {
         to.grams[b] = share * from.grams[b];
       }

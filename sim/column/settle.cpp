@@ -28,6 +28,9 @@ constexpr double kg_m3_per_g_ml = 1000;
 double fall_factor(const matter::Mixture& layer, const Chemistry& chemistry, bool at_the_bed) {
   double crowding = 0;
   for (std::size_t k = 0; k < layer.populations.size(); ++k) {
+    if (layer.populations[k].empty()) {
+      continue;
+    }
     crowding += cluster_volume_fraction(layer.populations[k], chemistry.catalogue->particles[k],
                                         chemistry.collisions[k], layer.volume_ml);
   }
@@ -122,6 +125,12 @@ bool holds(const Column& column, std::size_t kind) {
                      [kind](const matter::Mixture& layer) { return !layer.populations[kind].empty(); });
 }
 
+bool holds(const Column& column, std::size_t kind, std::size_t bin) {
+  return std::any_of(column.layers.begin(), column.layers.end(), [kind, bin](const matter::Mixture& layer) {
+    return layer.populations[kind].grams[bin] > 0;
+  });
+}
+
 } // namespace
 
 double hindrance(double volume_fraction) {
@@ -147,6 +156,9 @@ void settle(Column& column, const Chemistry& chemistry, const std::vector<Extent
       floc_m.push_back(floc_radius_m(column.layers[i], k, chemistry, shear_per_s[i]));
     }
     for (std::size_t bin = 0; bin < size_bins; ++bin) {
+      if (!holds(column, k, bin)) {
+        continue;
+      }
       if (table.unit_speed[bin] >= 0) {
         column.sediment.populations[k].grams[bin] +=
             fall(column, k, bin, table, factors, floc_m, heights, seconds);

@@ -2,7 +2,9 @@
 
 #include "sim/matter/particle.hpp"
 #include "sim/matter/species.hpp"
+#include "sim/matter/tables.hpp"
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -52,6 +54,7 @@ struct Catalogue {
   std::vector<Species> species;
   std::vector<ParticleKind> particles;
   std::vector<Reagent> reagents;
+  std::shared_ptr<const Tables> tables; ///< Filled by prepare; laws work without them, slowly.
   HeavyLiquid heavy; ///< The one liquid of its kind on the shelf; no key when there is none.
 
   [[nodiscard]] std::optional<SpeciesId> find_species(std::string_view key) const;

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 namespace matula::matter {
 
@@ -12,8 +13,6 @@ namespace {
 constexpr double reference_c = 20.0;
 constexpr double ml_per_l = 1000.0;
 constexpr double kg_per_g_ml_to_m3 = 1000.0;
-/// Groups that have lost their proton in urine: a whole charge is near enough for a correction.
-constexpr double urine_ph = 6.0;
 
 /// Apparent volumes of salts grow by 1.87 w sqrt(I) mL/mol near 25 °C, w half the sum of squared charges
 /// (Debye and Hückel; Redlich and Meyer, Chem. Rev. 64 (1964) 221). The catalogue's volumes hold near an
@@ -23,63 +22,47 @@ constexpr double catalogue_ionic_strength = 0.25;
 constexpr double highest_ionic_strength =
     12.0; ///< Saturated ammonium sulphate; the law is not carried further.
 
-double whole_charge(const Species& species) {
-  if (species.buffer_groups > 1) {
-    return 0; // A protein's charges are spread out: not a point ion.
-  }
-  double charge = species.protonated_charge;
-  for (const double pka : species.pka) {
-    charge -= pka < urine_ph ? 1 : 0;
-  }
-  return charge;
-}
-
 /// mol/L of a base that stands free of its proton: what is left of all cations once every acid stronger than
 /// the base has given up its own. NH4+ and OH- are NH3 and water.
-double free_base_molar(const Mixture& mixture, const Catalogue& catalogue, SpeciesId id) {
-  const double pka = catalogue.species[id].pka.front();
+double free_base_molar(const Mixture& mixture, const Tables::Base& base) {
   double excess = 0;
-  for (SpeciesId i = 0; i < catalogue.species.size(); ++i) {
-    const Species& species = catalogue.species[i];
-    if (mixture.mmol[i] > 0 && species.buffer_groups <= 1) {
-      const auto lost = std::lower_bound(species.pka.begin(), species.pka.end(), pka) - species.pka.begin();
-      excess += mixture.molar(i) * (species.protonated_charge - static_cast<double>(lost));
-    }
+  for (SpeciesId i = 0; i < base.charge.size(); ++i) {
+    excess += mixture.molar(i) * base.charge[i];
   }
-  return std::clamp(excess, 0.0, mixture.molar(id));
+  return std::clamp(excess, 0.0, mixture.molar(base.id));
 }
 
 /// What the base's free form adds beyond what its ion would, g/mL times 1000.
-double free_base_extra(const Mixture& mixture, const Catalogue& catalogue, SpeciesId id, double ion_volume,
+double free_base_extra(const Mixture& mixture, const Tables::Base& base, double ion_volume,
                        double water_g_per_ml) {
   constexpr double proton_g_per_mol = 1.008;
-  const double volume = catalogue.species[id].free_base_volume_ml_per_mol;
-  return free_base_molar(mixture, catalogue, id) *
-         (-proton_g_per_mol - (volume - ion_volume) * water_g_per_ml);
+  return free_base_molar(mixture, base) *
+         (-proton_g_per_mol - (base.volume_ml_per_mol - ion_volume) * water_g_per_ml);
 }
 
-double ionic_strength(const Mixture& mixture, const Catalogue& catalogue) {
+double ionic_strength(const Mixture& mixture, const Tables& tables) {
   double sum = 0;
-  for (std::size_t i = 0; i < catalogue.species.size(); ++i) {
-    const double z = mixture.mmol[i] > 0 ? whole_charge(catalogue.species[i]) : 0;
+  for (SpeciesId i = 0; i < tables.weights.size(); ++i) {
+    const double z = tables.weights[i].charge;
     sum += z * z * mixture.molar(i);
   }
   return 0.5 * sum;
 }
 
 double dissolved_excess_g_per_ml(const Mixture& mixture, const Catalogue& catalogue, double water_g_per_ml) {
-  const double strength = std::min(ionic_strength(mixture, catalogue), highest_ionic_strength);
+  std::optional<Tables> spare;
+  const Tables& tables = tables_of(catalogue, spare);
+  const double strength = std::min(ionic_strength(mixture, tables), highest_ionic_strength);
   const double growth = 0.5 * limiting_slope * (std::sqrt(strength) - std::sqrt(catalogue_ionic_strength));
   double sum = 0;
-  for (std::size_t i = 0; i < catalogue.species.size(); ++i) {
-    if (mixture.mmol[i] > 0) {
-      const Species& species = catalogue.species[i];
-      const double z = whole_charge(species);
-      const double volume = species.apparent_volume_ml_per_mol + growth * z * z;
-      sum += mixture.molar(i) * (species.molar_mass_g_per_mol - volume * water_g_per_ml);
-      if (species.free_base_volume_ml_per_mol > 0) {
-        sum += free_base_extra(mixture, catalogue, i, volume, water_g_per_ml);
-      }
+  auto base = tables.bases.begin();
+  for (SpeciesId i = 0; i < tables.weights.size(); ++i) {
+    const Tables::Weight& weight = tables.weights[i];
+    const double volume = weight.volume_ml_per_mol + growth * weight.charge * weight.charge;
+    sum += mixture.molar(i) * (weight.mass_g_per_mol - volume * water_g_per_ml);
+    if (base != tables.bases.end() && base->id == i) {
+      sum += mixture.mmol[i] > 0 ? free_base_extra(mixture, *base, volume, water_g_per_ml) : 0.0;
+      ++base;
     }
   }
   return sum / ml_per_l;
@@ -88,6 +71,9 @@ double dissolved_excess_g_per_ml(const Mixture& mixture, const Catalogue& catalo
 double suspended_excess_g_per_ml(const Mixture& mixture, const Catalogue& catalogue, double water_g_per_ml) {
   double sum = 0;
   for (std::size_t k = 0; k < catalogue.particles.size(); ++k) {
+    if (mixture.populations[k].empty()) {
+      continue;
+    }
     const double solid_g_per_ml = catalogue.particles[k].solid_density_kg_m3 / kg_per_g_ml_to_m3;
     sum += mixture.populations[k].total_g() * (1 - water_g_per_ml / solid_g_per_ml);
   }

@@ -1,7 +1,9 @@
 #include "sim/matter/particle.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstring>
 
 namespace matula::matter {
 
@@ -34,6 +36,11 @@ double ParticleKind::bulk_share(double radius_m) const {
   const double way = std::log(radius_m / fine_below_m) / std::log(coarse_above_m / fine_below_m);
   const double x = std::clamp(way, 0.0, 1.0);
   return x * x * (3 - 2 * x);
+}
+
+bool Population::empty() const {
+  static constexpr std::array<double, size_bins> none{};
+  return std::memcmp(grams.data(), none.data(), sizeof none) == 0 && !(clot_g > 0);
 }
 
 double Population::suspended_g() const {

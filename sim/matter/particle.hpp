@@ -69,7 +69,7 @@ struct Population {
 
   [[nodiscard]] double suspended_g() const;
   [[nodiscard]] double total_g() const { return suspended_g() + clot_g; }
-  [[nodiscard]] bool empty() const { return total_g() <= 0; }
+  [[nodiscard]] bool empty() const; ///< Most kinds are absent from most liquids: every law asks this first.
 };
 
 } // namespace matula::matter

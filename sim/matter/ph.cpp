@@ -7,6 +7,7 @@
 #include <cmath>
 #include <cstddef>
 #include <limits>
+#include <optional>
 #include <utility>
 
 namespace matula::matter {
@@ -81,45 +82,45 @@ struct Solution {
   double fixed = 0; ///< Charge per litre with every group protonated.
 };
 
-void add_groups(Terms& terms, const Species& species, double molar) {
-  const bool macromolecule = species.buffer_groups > 1;
-  const std::size_t first = terms.count;
-  for (std::size_t group = 0; group < species.pka.size(); ++group) {
-    if (macromolecule && terms.count > first && species.pka[group] == species.pka[group - 1]) {
-      terms.molar[terms.count - 1] += molar * species.buffer_groups;
-      continue;
+void add_groups(Terms& terms, const Tables& tables, const Tables::Ion& ion, double molar) {
+  for (std::size_t i = ion.first; i < ion.end && terms.count < most_terms; ++i) {
+    const Tables::Group& group = tables.groups[i];
+    const double each = molar * ion.buffer_groups;
+    double sum = each;
+    for (int copy = 1; copy < group.copies; ++copy) {
+      sum += each;
     }
-    if (terms.count == most_terms) {
-      return;
-    }
-    const double z = species.protonated_charge - static_cast<double>(group);
-    terms.molar[terms.count] = molar * species.buffer_groups;
-    terms.ideal[terms.count] = power10(-species.pka[group]);
-    terms.gammas[terms.count] = macromolecule ? 0 : static_cast<int>(2 * z - 1);
-    terms.falls[terms.count] = species.pka_fall_per_decade;
-    terms.screened = terms.screened || species.pka_fall_per_decade != 0;
+    terms.molar[terms.count] = sum;
+    terms.ideal[terms.count] = group.ideal;
+    terms.gammas[terms.count] = group.gammas;
+    terms.falls[terms.count] = group.fall;
+    terms.screened = terms.screened || group.fall != 0;
     ++terms.count;
   }
 }
 
-void gather(Solution& solution, const Mixture& mixture, const Catalogue& catalogue) {
-  for (SpeciesId id = 0; id < mixture.mmol.size(); ++id) {
-    const Species& species = catalogue.species[id];
-    if (mixture.mmol[id] <= 0 || (species.pka.empty() && species.protonated_charge == 0)) {
+void gather(Solution& solution, const Mixture& mixture, const Tables& tables) {
+  for (const Tables::Ion& ion : tables.ions) {
+    if (ion.id >= mixture.mmol.size() || mixture.mmol[ion.id] <= 0) {
       continue;
     }
     if (solution.count == most_substances) {
       return;
     }
     Substance& s = solution.substances[solution.count++];
-    s.molar = mixture.mmol[id] / mixture.volume_ml;
-    s.charge = species.protonated_charge;
-    s.macromolecule = species.buffer_groups > 1;
+    s.molar = mixture.mmol[ion.id] / mixture.volume_ml;
+    s.charge = ion.charge;
+    s.macromolecule = ion.macromolecule;
     s.first = solution.terms.count;
-    add_groups(solution.terms, species, s.molar);
+    add_groups(solution.terms, tables, ion, s.molar);
     s.end = solution.terms.count;
     solution.fixed += s.molar * s.charge;
   }
+}
+
+void gather(Solution& solution, const Mixture& mixture, const Catalogue& catalogue) {
+  std::optional<Tables> spare;
+  gather(solution, mixture, tables_of(catalogue, spare));
 }
 
 double decades(double ionic_strength) {

@@ -10,7 +10,7 @@ namespace matula::reaction {
 
 namespace {
 
-double rate_of(const MassAction& law, const matter::Mixture& mixture, double ph) {
+double rate_of(const MassAction& law, double constant, const matter::Mixture& mixture, double ph) {
   double rate = 1;
   for (const auto& [species, order] : law.orders) {
     const double c = mixture.molar(species);
@@ -29,7 +29,7 @@ double rate_of(const MassAction& law, const matter::Mixture& mixture, double ph)
   for (const auto& [species, half] : law.inhibitors) {
     rate *= half / (half + mixture.molar(species));
   }
-  rate *= law.k.at(mixture.temperature_c);
+  rate *= constant;
   if (law.acid_pka) {
     rate /= 1 + std::exp(nature::ln10 * (ph - *law.acid_pka));
   }
@@ -39,13 +39,13 @@ double rate_of(const MassAction& law, const matter::Mixture& mixture, double ph)
   return law.oh_order == 0 ? rate : rate * std::exp(nature::ln10 * law.oh_order * (ph - law.reference_ph));
 }
 
-double rate_of(const SaturatingReduction& law, const matter::Mixture& mixture, double ph) {
+double rate_of(const SaturatingReduction& law, double constant, const matter::Mixture& mixture, double ph) {
   const double substrate = mixture.molar(law.substrate);
   const double partner = mixture.molar(law.partner);
   if (substrate <= 0 || partner <= 0) {
     return 0;
   }
-  return law.k.at(mixture.temperature_c) * substrate * partner / (partner + law.half_mol_per_l) *
+  return constant * substrate * partner / (partner + law.half_mol_per_l) *
          std::exp(nature::ln10 * (ph - law.reference_ph));
 }
 
@@ -62,10 +62,21 @@ double exposed_share(const Reaction& reaction, const Exposure& exposure) {
   return reaction.oxygen > 0 ? lit * exposure.air : lit;
 }
 
+double constant_at(const Reaction& reaction, double temperature_c) {
+  return std::visit([&](const auto& law) { return law.k.at(temperature_c); }, reaction.law);
+}
+
+double rate_with(const Reaction& reaction, double constant, const matter::Mixture& mixture, double ph) {
+  if (const auto* law = std::get_if<MassAction>(&reaction.law)) {
+    return rate_of(*law, constant, mixture, ph);
+  }
+  return rate_of(std::get<SaturatingReduction>(reaction.law), constant, mixture, ph);
+}
+
 double rate_molar_per_s(const Reaction& reaction, const matter::Mixture& mixture, double ph,
                         const Exposure& exposure) {
   return exposed_share(reaction, exposure) *
-         std::visit([&](const auto& law) { return rate_of(law, mixture, ph); }, reaction.law);
+         rate_with(reaction, constant_at(reaction, mixture.temperature_c), mixture, ph);
 }
 
 double largest_extent_molar(const Reaction& reaction, const matter::Mixture& mixture) {

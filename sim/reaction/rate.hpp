@@ -8,6 +8,13 @@ namespace matula::reaction {
 [[nodiscard]] double rate_molar_per_s(const Reaction& reaction, const matter::Mixture& mixture, double ph,
                                       const Exposure& exposure = {});
 
+/// The rate constant of the law at a temperature.
+[[nodiscard]] double constant_at(const Reaction& reaction, double temperature_c);
+
+/// Rate of the law in full light and air with a rate constant that is known already.
+[[nodiscard]] double rate_with(const Reaction& reaction, double constant, const matter::Mixture& mixture,
+                               double ph);
+
 /// Factor that light and air put on the row's rate.
 [[nodiscard]] double exposed_share(const Reaction& reaction, const Exposure& exposure);
 

@@ -11,6 +11,7 @@
 #include <cmath>
 #include <limits>
 #include <optional>
+#include <vector>
 
 namespace matula::reaction {
 
@@ -22,13 +23,53 @@ constexpr double least_molar = 1e-12;   // Below a picomol a millilitre nothing 
 constexpr double largest_share = 0.1;   // Of a reactant that one step may use up before steps are halved.
 constexpr double fastest_resolved_per_s = 2; // Faster changes are over within a step, and are solved exactly.
 constexpr int most_steps = 256;
+constexpr double unknown = -1;          // A constant that nobody has asked for yet.
 constexpr std::size_t most_changes = 8; // Substances one row changes.
+
+/// A reaction that can go on, with its rate constant and what light and air make of it.
+struct Going {
+  const Reaction* row;
+  mutable double constant; ///< Negative until a rate is asked for: many rows wait for what others make.
+  double exposed;
+  bool needs_ph;
+};
+
+/// A precipitation that can go on.
+struct Falling {
+  SolidLaw law;
+  mutable double growth; ///< Negative until solid forms.
+  double molar_mass_g;
+};
+
+/// All that can go on in a portion which keeps its temperature.
+struct Rows {
+  std::vector<Going> reactions;
+  std::vector<Falling> precipitations;
+
+  Rows(const matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
+       const Exposure& exposure) {
+    std::optional<Index> spare;
+    const Index& index = index_of(network, catalogue, spare);
+    const Possible possible = possible_rows(mixture, network, index);
+    reactions.reserve(possible.reactions.size());
+    for (const std::size_t i : possible.reactions) {
+      const Reaction& row = network.reactions[i];
+      reactions.push_back({&row, unknown, exposed_share(row, exposure), index.reactions[i].ph});
+    }
+    precipitations.reserve(possible.precipitations.size());
+    for (const std::size_t i : possible.precipitations) {
+      const Precipitation& row = network.precipitations[i];
+      precipitations.push_back({solid_law(row, index.precipitations[i].law, mixture.temperature_c), unknown,
+                                index.precipitations[i].molar_mass_g});
+    }
+  }
+};
 
 /// The pH is worked out only when a law asks for it.
 class Instant {
 public:
-  Instant(const matter::Mixture& mixture, const matter::Catalogue& catalogue, const Exposure& exposure)
-      : mixture_(mixture), catalogue_(catalogue), exposure_(exposure) {}
+  Instant(const matter::Mixture& mixture, const matter::Catalogue& catalogue)
+      : mixture_(mixture), catalogue_(catalogue) {}
 
   const Conditions& conditions() {
     if (!known_) {
@@ -37,36 +78,39 @@ public:
     }
     return *known_;
   }
-  double rate(const Reaction& reaction, const matter::Mixture& mixture) {
-    return rate_molar_per_s(reaction, mixture, needs_ph(reaction) ? conditions().ph : 0.0, exposure_);
+  double rate(const Going& going) {
+    if (going.constant < 0) {
+      going.constant = constant_at(*going.row, mixture_.temperature_c);
+    }
+    return going.exposed *
+           rate_with(*going.row, going.constant, mixture_, going.needs_ph ? conditions().ph : 0.0);
   }
 
 private:
   const matter::Mixture& mixture_;
   const matter::Catalogue& catalogue_;
-  const Exposure exposure_;
   std::optional<Conditions> known_;
 };
 
 /// 1/s at which the scarcest reactant would go at first; 0 when nothing worth the work happens.
-double relative_rate(const Reaction& reaction, const matter::Mixture& mixture, Instant& now) {
-  const double largest = largest_extent_molar(reaction, mixture);
+double relative_rate(const Going& going, double largest, Instant& now) {
   if (!(largest > least_molar)) {
     return 0;
   }
-  const double per_s = now.rate(reaction, mixture) / largest;
+  const double per_s = now.rate(going) / largest;
   return per_s > slowest_per_s ? per_s : 0;
 }
 
 /// Rate once `extent_molar` has happened.
-double rate_at(const Reaction& reaction, matter::Mixture& mixture, double extent_molar, Instant& now) {
-  std::array<double, most_changes> kept{};
+double rate_at(const Going& going, matter::Mixture& mixture, double extent_molar, Instant& now) {
+  const Reaction& reaction = *going.row;
+  std::array<double, most_changes> kept;
   const std::size_t count = std::min(reaction.changes.size(), most_changes);
   for (std::size_t i = 0; i < count; ++i) {
     kept[i] = mixture.mmol[reaction.changes[i].first];
   }
   apply(reaction, extent_molar, mixture);
-  const double rate = now.rate(reaction, mixture);
+  const double rate = now.rate(going);
   for (std::size_t i = 0; i < count; ++i) {
     mixture.mmol[reaction.changes[i].first] = kept[i];
   }
@@ -74,18 +118,18 @@ double rate_at(const Reaction& reaction, matter::Mixture& mixture, double extent
 }
 
 /// Exact for a first-order change, second order in the step for every other, and short of the scarcest
-/// reactant always.
-void step_reaction(const Reaction& reaction, matter::Mixture& mixture, Instant& now, double seconds) {
-  const double per_s = relative_rate(reaction, mixture, now);
+/// reactant's end for all.
+void step_reaction(const Going& going, matter::Mixture& mixture, Instant& now, double seconds) {
+  const double largest = largest_extent_molar(*going.row, mixture);
+  const double per_s = relative_rate(going, largest, now);
   if (per_s <= 0) {
     return;
   }
-  const double largest = largest_extent_molar(reaction, mixture);
   const double half_way = largest * -std::expm1(-0.5 * per_s * seconds);
-  const double half_rate = rate_at(reaction, mixture, half_way, now);
+  const double half_rate = rate_at(going, mixture, half_way, now);
   const double half_per_s = half_rate / (largest - half_way);
   const bool usable = std::isfinite(half_per_s);
-  apply(reaction, largest * -std::expm1(-(usable ? half_per_s : per_s) * seconds), mixture);
+  apply(*going.row, largest * -std::expm1(-(usable ? half_per_s : per_s) * seconds), mixture);
 }
 
 /// Second-order approach to rest: e' = -k e^2 has e(t) = e0/(1 + k e0 t).
@@ -94,29 +138,32 @@ double grown(double excess_molar, double k, double seconds) {
   return excess_molar * x / (1 + x);
 }
 
-void step_precipitation(const Precipitation& row, matter::Mixture& mixture,
-                        const matter::Catalogue& catalogue, Instant& now, double seconds,
-                        double shear_per_s) {
+void step_precipitation(const Falling& falling, matter::Mixture& mixture, const matter::Catalogue& catalogue,
+                        Instant& now, double seconds, double shear_per_s) {
+  const Precipitation& row = *falling.law.row;
   matter::Population& population = mixture.populations[row.solid];
-  const double molar_mass_g = solid_molar_mass_g(row, catalogue);
-  const double solid_g = row.dissolves ? population.total_g() : 0;
-  if (solid_g <= 0 && !may_form(row, mixture)) {
+  const double molar_mass_g = falling.molar_mass_g;
+  const double solid_g = row.dissolves && !population.empty() ? population.total_g() : 0;
+  if (solid_g <= 0 && !may_form(falling.law, mixture)) {
     return;
   }
   constexpr double mmol_per_mol = 1000;
   const double solid_molar = solid_g / molar_mass_g * mmol_per_mol / mixture.volume_ml;
-  const double distance = distance_to_rest(row, mixture, catalogue, now.conditions(), solid_molar);
+  const double distance = distance_to_rest(falling.law, mixture, catalogue, now.conditions(), solid_molar);
   if (!(std::abs(distance) > least_molar)) {
     return;
   }
-  if (distance > 0 && row.begins_above > 1 && population.total_g() <= 0) {
+  if (distance > 0 && row.begins_above > 1 && population.empty()) {
     const auto& [first, count] = row.formula.front();
     const double c = mixture.molar(first);
     if (c < row.begins_above * (c - count * distance)) {
       return; // Without a seed it stays dissolved.
     }
   }
-  const double k = row.growth.at(mixture.temperature_c) * (1 + row.stir_gain_s * shear_per_s);
+  if (falling.growth < 0) {
+    falling.growth = row.growth.at(mixture.temperature_c);
+  }
+  const double k = falling.growth * (1 + row.stir_gain_s * shear_per_s);
   const double extent =
       distance > 0 ? grown(distance, k, seconds) : distance * -std::expm1(-row.dissolving_per_s * seconds);
   for (const auto& [id, count] : row.formula) {
@@ -138,7 +185,7 @@ void step_precipitation(const Precipitation& row, matter::Mixture& mixture,
 
 void step_breakdown(const Breakdown& row, matter::Mixture& mixture, const matter::Catalogue& catalogue,
                     Instant& now, double seconds) {
-  if (mixture.populations[row.kind].total_g() <= 0) {
+  if (mixture.populations[row.kind].empty()) {
     return;
   }
   const double ph = needs_ph(row) ? now.conditions().ph : 0;
@@ -149,29 +196,30 @@ void step_breakdown(const Breakdown& row, matter::Mixture& mixture, const matter
 }
 
 /// Fastest change that a step has to follow, 1/s.
-double pace(const matter::Mixture& mixture, const Network& network, Instant& now) {
+double pace(const matter::Mixture& mixture, const Rows& rows, Instant& now) {
   double fastest = 0;
-  for (const Reaction& reaction : network.reactions) {
-    fastest = std::max(fastest, std::min(relative_rate(reaction, mixture, now), fastest_resolved_per_s));
+  for (const Going& going : rows.reactions) {
+    const double per_s = relative_rate(going, largest_extent_molar(*going.row, mixture), now);
+    fastest = std::max(fastest, std::min(per_s, fastest_resolved_per_s));
   }
   return fastest;
 }
 
 /// Symmetric splitting: half of every reaction, cells and solids, and the other halves in the opposite order.
-void step(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
-          const Exposure& exposure, Instant& before, double seconds, double shear_per_s) {
-  for (const Reaction& reaction : network.reactions) {
-    step_reaction(reaction, mixture, before, 0.5 * seconds);
+void step(matter::Mixture& mixture, const Network& network, const Rows& rows,
+          const matter::Catalogue& catalogue, Instant& before, double seconds, double shear_per_s) {
+  for (const Going& going : rows.reactions) {
+    step_reaction(going, mixture, before, 0.5 * seconds);
   }
-  Instant now(mixture, catalogue, exposure);
+  Instant now(mixture, catalogue);
   for (const Breakdown& row : network.breakdowns) {
     step_breakdown(row, mixture, catalogue, now, seconds);
   }
-  for (const Precipitation& row : network.precipitations) {
-    step_precipitation(row, mixture, catalogue, now, seconds, shear_per_s);
+  for (const Falling& falling : rows.precipitations) {
+    step_precipitation(falling, mixture, catalogue, now, seconds, shear_per_s);
   }
-  for (auto reaction = network.reactions.rbegin(); reaction != network.reactions.rend(); ++reaction) {
-    step_reaction(*reaction, mixture, now, 0.5 * seconds);
+  for (auto going = rows.reactions.rbegin(); going != rows.reactions.rend(); ++going) {
+    step_reaction(*going, mixture, now, 0.5 * seconds);
   }
 }
 
@@ -179,18 +227,22 @@ void step(matter::Mixture& mixture, const Network& network, const matter::Catalo
 
 void react(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
            double seconds, double shear_per_s, const Exposure& exposure) {
+  if (seconds <= 0 || mixture.empty()) {
+    return;
+  }
+  const Rows rows(mixture, network, catalogue, exposure);
   double left_s = seconds;
   const double shortest_s = seconds / most_steps;
-  while (left_s > 0 && !mixture.empty()) {
-    Instant now(mixture, catalogue, exposure);
-    const double fastest = pace(mixture, network, now);
+  while (left_s > 0) {
+    Instant now(mixture, catalogue);
+    const double fastest = pace(mixture, rows, now);
     double step_s = left_s;
     if (fastest * left_s > largest_share) {
       // Whole numbers of equal steps, so that the last one is no sliver.
       const double wanted_s = std::max(shortest_s, largest_share / fastest);
       step_s = left_s / std::ceil(left_s / wanted_s);
     }
-    step(mixture, network, catalogue, exposure, now, step_s, shear_per_s);
+    step(mixture, network, rows, catalogue, now, step_s, shear_per_s);
     left_s = step_s < left_s ? left_s - step_s : 0;
   }
 }

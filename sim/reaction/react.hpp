@@ -1,8 +1,10 @@
 #pragma once
 
 #include "sim/matter/mixture.hpp"
+#include "sim/reaction/index.hpp"
 #include "sim/reaction/reaction.hpp"
 
+#include <memory>
 #include <vector>
 
 namespace matula::reaction {
@@ -12,6 +14,7 @@ struct Network {
   std::vector<Reaction> reactions;
   std::vector<Precipitation> precipitations;
   std::vector<Breakdown> breakdowns;
+  std::shared_ptr<const Index> index; ///< Filled by prepare; react works without it, slowly.
 };
 
 /// Kinetics, cells falling apart, precipitation (new solid enters the populations' classes) and dissolution

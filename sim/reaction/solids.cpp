@@ -27,7 +27,8 @@ double grow_once(matter::Population& population, const std::array<double, matter
   double sum = 0;
   double risen = 0; // Comes up from the class below, twice what it weighed.
   for (std::size_t bin = 0; bin < matter::size_bins; ++bin) {
-    const double taken = population.grams[bin] * -std::expm1(-now * uptake[bin] / all);
+    const double here = population.grams[bin];
+    const double taken = here > 0 ? here * -std::expm1(-now * uptake[bin] / all) : 0.0;
     const bool last = bin + 1 == matter::size_bins;
     population.grams[bin] = std::max(0.0, population.grams[bin] + risen + (last ? taken : -taken));
     risen = 2 * taken;

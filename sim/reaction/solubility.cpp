@@ -5,8 +5,10 @@
 #include "sim/matter/ph.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <limits>
+#include <utility>
 
 namespace matula::reaction {
 
@@ -41,53 +43,76 @@ double log_limit(const Precipitation& row, double temperature_c) {
 }
 
 /// Solubility of the first species, mol/L, for the laws of one species.
-double solubility_molar(const Precipitation& row, const matter::Mixture& mixture, const Conditions& now) {
-  const std::vector<double>& p = row.parameters;
-  if (row.law == "oxide") {
+double solubility_molar(const SolidLaw& of, const matter::Mixture& mixture, const Conditions& now) {
+  const std::vector<double>& p = of.row->parameters;
+  switch (of.law) {
+  case Solubility::oxide:
     return p[0] * (1 + power10(p[1] - now.ph));
-  }
-  if (row.law == "acid_protein") {
+  case Solubility::acid_protein: {
     const double agent = mixture.molar(static_cast<matter::SpeciesId>(p[4]));
     if (agent <= 0) {
       return std::numeric_limits<double>::infinity();
     }
     return p[0] * (1 + power10(p[3] * (now.ph - p[2]))) * (1 + p[1] / agent);
   }
-  if (row.law == "isoelectric") {
+  case Solubility::isoelectric:
     return p[0] * power10(square((now.ph - p[1]) / p[2]));
-  }
-  if (row.law == "hot_window") {
+  case Solubility::hot_window: {
     const double off = now.temperature_c - p[1];
     const double warm = square(square(off / (off < 0 ? p[2] : p[3])));
     return p[0] * power10(warm + square((now.ph - p[4]) / p[5]));
   }
-  return p[0] * van_t_hoff(p[2], now.temperature_c) * (1 + power10(now.ph - p[1])); // weak_acid
+  default:
+    return p[0] * of.warm * (1 + power10(now.ph - p[1])); // weak_acid
+  }
+}
+
+/// The ions of a solid: how many of each, how much there is and the share of it in the form that counts.
+struct Ions {
+  static constexpr std::size_t most = 8;
+  std::array<double, most> count;
+  std::array<double, most> molar;
+  std::array<double, most> form;
+  std::size_t size = 0;
+};
+
+Ions ions_of(const Precipitation& row, const matter::Mixture& mixture, const matter::Catalogue& catalogue,
+             const Conditions& now) {
+  Ions ions;
+  for (const auto& [id, count] : row.formula) {
+    if (ions.size == Ions::most) {
+      break;
+    }
+    const double lost = row.parameters[3 + ions.size];
+    ions.count[ions.size] = count;
+    ions.molar[ions.size] = mixture.molar(id);
+    ions.form[ions.size] = lost < 0
+                               ? 1.0
+                               : matter::form_fraction(catalogue.species[id], static_cast<std::size_t>(lost),
+                                                       now.ph, now.log_gamma);
+    ++ions.size;
+  }
+  return ions;
 }
 
 /// ln of the ion product once `formed` mol/L of solid has left the solution.
-double log_product(const Precipitation& row, const matter::Mixture& mixture,
-                   const matter::Catalogue& catalogue, const Conditions& now, double formed) {
+double log_product(const Ions& ions, double formed) {
   double sum = 0;
-  for (std::size_t i = 0; i < row.formula.size(); ++i) {
-    const auto& [id, count] = row.formula[i];
-    const double left = mixture.molar(id) - count * formed;
+  for (std::size_t i = 0; i < ions.size; ++i) {
+    const double left = ions.molar[i] - ions.count[i] * formed;
     if (left <= 0) {
       return -std::numeric_limits<double>::infinity();
     }
-    const double lost = row.parameters[3 + i];
-    const double form = lost < 0
-                            ? 1.0
-                            : matter::form_fraction(catalogue.species[id], static_cast<std::size_t>(lost),
-                                                    now.ph, now.log_gamma);
-    sum += count * std::log(left * form);
+    sum += ions.count[i] * std::log(left * ions.form[i]);
   }
   return sum;
 }
 
-double ion_product_distance(const Precipitation& row, const matter::Mixture& mixture,
+double ion_product_distance(const SolidLaw& of, const matter::Mixture& mixture,
                             const matter::Catalogue& catalogue, const Conditions& now, double solid_molar) {
-  const double limit = log_limit(row, now.temperature_c);
-  const bool forming = log_product(row, mixture, catalogue, now, 0) > limit;
+  const Ions ions = ions_of(*of.row, mixture, catalogue, now);
+  const double limit = of.log_limit;
+  const bool forming = log_product(ions, 0) > limit;
   if (!forming && solid_molar <= 0) {
     return 0;
   }
@@ -96,16 +121,16 @@ double ion_product_distance(const Precipitation& row, const matter::Mixture& mix
   if (forming) {
     low = 0;
     high = std::numeric_limits<double>::infinity();
-    for (const auto& [id, count] : row.formula) {
-      high = std::min(high, mixture.molar(id) / count);
+    for (std::size_t i = 0; i < ions.size; ++i) {
+      high = std::min(high, ions.molar[i] / ions.count[i]);
     }
-  } else if (log_product(row, mixture, catalogue, now, low) <= limit) {
+  } else if (log_product(ions, low) <= limit) {
     return low;
   }
   constexpr int halvings = 40; // 1e-12 of the range.
   for (int i = 0; i < halvings; ++i) {
     const double middle = 0.5 * (low + high);
-    (log_product(row, mixture, catalogue, now, middle) > limit ? low : high) = middle;
+    (log_product(ions, middle) > limit ? low : high) = middle;
   }
   return 0.5 * (low + high);
 }
@@ -146,40 +171,70 @@ int parameter_count(std::string_view law, std::size_t formula_length) {
   return law == "ion_product" ? 3 + static_cast<int>(formula_length) : -1;
 }
 
-bool may_form(const Precipitation& row, const matter::Mixture& mixture) {
-  const std::vector<double>& p = row.parameters;
-  const double c = mixture.molar(row.formula.front().first);
-  if (row.law == "ion_product") {
+Solubility solubility_named(std::string_view law) {
+  constexpr std::array<std::pair<std::string_view, Solubility>, 6> names{{
+      {"oxide", Solubility::oxide},
+      {"acid_protein", Solubility::acid_protein},
+      {"isoelectric", Solubility::isoelectric},
+      {"hot_window", Solubility::hot_window},
+      {"ion_product", Solubility::ion_product},
+      {"carried", Solubility::carried},
+  }};
+  const auto* found =
+      std::find_if(names.begin(), names.end(), [law](const auto& name) { return name.first == law; });
+  return found == names.end() ? Solubility::weak_acid : found->second;
+}
+
+SolidLaw solid_law(const Precipitation& row, Solubility law, double temperature_c) {
+  SolidLaw of{&row, law, 1, 0};
+  if (law == Solubility::ion_product) {
+    of.log_limit = log_limit(row, temperature_c);
+  } else if (law == Solubility::weak_acid) {
+    of.warm = van_t_hoff(row.parameters[2], temperature_c);
+  }
+  return of;
+}
+
+bool may_form(const SolidLaw& of, const matter::Mixture& mixture) {
+  const std::vector<double>& p = of.row->parameters;
+  const double c = mixture.molar(of.row->formula.front().first);
+  switch (of.law) {
+  case Solubility::ion_product: {
     double product = 1;
-    for (const auto& [id, count] : row.formula) {
+    for (const auto& [id, count] : of.row->formula) {
       const double total = mixture.molar(id);
       product *= count == 1 ? total : std::pow(total, count);
     }
-    return product > 0 && std::log(product) > log_limit(row, mixture.temperature_c);
+    return product > 0 && std::log(product) > of.log_limit;
   }
-  if (row.law == "carried") {
+  case Solubility::carried:
     return c > 0 && !mixture.populations[static_cast<matter::ParticleId>(p[3])].empty();
-  }
-  if (row.law == "acid_protein") {
+  case Solubility::acid_protein:
     return c > p[0] && mixture.molar(static_cast<matter::SpeciesId>(p[4])) > 0;
+  case Solubility::weak_acid:
+    return c > p[0] * of.warm;
+  default:
+    return c > p[0];
   }
-  if (row.law == "weak_acid") {
-    return c > p[0] * van_t_hoff(p[2], mixture.temperature_c);
+}
+
+double distance_to_rest(const SolidLaw& of, const matter::Mixture& mixture,
+                        const matter::Catalogue& catalogue, const Conditions& now, double solid_molar) {
+  if (of.law == Solubility::ion_product) {
+    return ion_product_distance(of, mixture, catalogue, now, solid_molar);
   }
-  return c > p[0];
+  if (of.law == Solubility::carried) {
+    return carried_distance(*of.row, mixture, now, solid_molar);
+  }
+  const auto& [id, count] = of.row->formula.front();
+  const double excess = (mixture.molar(id) - solubility_molar(of, mixture, now)) / count;
+  return std::max(excess, -solid_molar);
 }
 
 double distance_to_rest(const Precipitation& row, const matter::Mixture& mixture,
                         const matter::Catalogue& catalogue, const Conditions& now, double solid_molar) {
-  if (row.law == "ion_product") {
-    return ion_product_distance(row, mixture, catalogue, now, solid_molar);
-  }
-  if (row.law == "carried") {
-    return carried_distance(row, mixture, now, solid_molar);
-  }
-  const auto& [id, count] = row.formula.front();
-  const double excess = (mixture.molar(id) - solubility_molar(row, mixture, now)) / count;
-  return std::max(excess, -solid_molar);
+  return distance_to_rest(solid_law(row, solubility_named(row.law), now.temperature_c), mixture, catalogue,
+                          now, solid_molar);
 }
 
 } // namespace matula::reaction

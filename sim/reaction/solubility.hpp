@@ -13,6 +13,22 @@ struct Conditions {
   double log_gamma = 0; ///< log10 activity coefficient of a singly charged ion.
 };
 
+/// The laws, by the names below.
+enum class Solubility { oxide, acid_protein, isoelectric, hot_window, weak_acid, ion_product, carried };
+
+/// The law of a name; weak_acid for a name no law has.
+[[nodiscard]] Solubility solubility_named(std::string_view law);
+
+/// A row with what stays the same while its portion keeps its temperature.
+struct SolidLaw {
+  const Precipitation* row = nullptr;
+  Solubility law = Solubility::weak_acid;
+  double warm = 1;      ///< weak_acid: solubility at the temperature over that at 25 °C.
+  double log_limit = 0; ///< ion_product: ln of the largest product at the temperature.
+};
+
+[[nodiscard]] SolidLaw solid_law(const Precipitation& row, Solubility law, double temperature_c);
+
 /// Number of parameters a law takes; negative for a name no law has. The names:
 ///
 /// "oxide"          [s0, ph0]: s0 (1 + 10^(ph0 - pH)) mol/L of the first species; acid takes the solid up
@@ -36,10 +52,15 @@ struct Conditions {
 [[nodiscard]] int parameter_count(std::string_view law, std::size_t formula_length);
 
 /// Whether the solid could form at any pH at all: false saves working out the pH.
-[[nodiscard]] bool may_form(const Precipitation& row, const matter::Mixture& mixture);
+[[nodiscard]] bool may_form(const SolidLaw& of, const matter::Mixture& mixture);
 
 /// Mol/L of solid that must form (positive) or dissolve (negative, never beyond what `solid_molar` offers)
 /// for the solution to rest with its solid.
+[[nodiscard]] double distance_to_rest(const SolidLaw& of, const matter::Mixture& mixture,
+                                      const matter::Catalogue& catalogue, const Conditions& now,
+                                      double solid_molar);
+
+/// The same of a row that nobody has looked up.
 [[nodiscard]] double distance_to_rest(const Precipitation& row, const matter::Mixture& mixture,
                                       const matter::Catalogue& catalogue, const Conditions& now,
                                       double solid_molar);

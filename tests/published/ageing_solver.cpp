@@ -44,7 +44,7 @@ void compare(const specimen::Specimen& specimen, double temperature_c, double ho
   ageing::integrate({[&](const double* y, double* change) { system.change(y, change); },
                      [&](const double* y, double* partial) { system.jacobian(y, partial); }},
                     ours, hours, 0.02, {1e-10, 1e-7}); // the equations are compared, not the steps
-  const std::vector<double> theirs = by_cvode(again, hours, 1e-9, 1e-13);
+  const std::vector<double> theirs = by_cvode(again, hours, 1e-10, 1e-14);
   REQUIRE(ours.size() == theirs.size());
   for (std::size_t i = 0; i < ours.size(); ++i) {
     INFO("component " << i << " " << again.name(i) << " of " << ours.size() << " at " << temperature_c

@@ -19,6 +19,8 @@ ChemistryWorld load() {
   if (!problems.empty()) {
     throw std::runtime_error(scenario::to_text(problems));
   }
+  matter::prepare(world.catalogue);
+  reaction::prepare(world.network, world.catalogue);
   return world;
 }
 

@@ -47,7 +47,7 @@ matter::Mixture reactants(const reaction::Reaction& row) {
 }
 
 reaction::Network alone(const reaction::Reaction& row) {
-  return {{row}, {}, {}};
+  return {{row}, {}, {}, {}};
 }
 
 double sum_over(const reaction::Reaction& row, double matter::Species::*quantity) {

@@ -152,7 +152,7 @@ std::map<std::string, Recipe> recipes() {
 }
 
 reaction::Network alone(const reaction::Precipitation& row) {
-  return {{}, {row}, {}};
+  return {{}, {row}, {}, {}};
 }
 
 void react_alone(matter::Mixture& m, const reaction::Precipitation& row, double temperature_c, double seconds,
