@@ -31,7 +31,10 @@ void Widgets::note(const char* name) {
   const ImVec2 low = ImGui::GetItemRectMin();
   const ImVec2 high = ImGui::GetItemRectMax();
   const ImVec2 middle{(low.x + high.x) / 2, (low.y + high.y) / 2};
-  if (ImGui::GetCurrentWindow()->ClipRect.Contains(middle)) {
+  ImRect shown = ImGui::GetCurrentWindow()->ClipRect;
+  constexpr float edge = -3; // The pointer does not hover what lies on the very edge.
+  shown.Expand(edge);
+  if (shown.Contains(middle)) {
     std::string key = name;
     std::replace(key.begin(), key.end(), ' ', '_');
     places_[key] = {middle.x, middle.y};
