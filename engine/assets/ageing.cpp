@@ -1,5 +1,4 @@
 #include "engine/assets/readers.hpp"
-#include "engine/strict/nearest.hpp"
 
 namespace matula::assets {
 
@@ -10,15 +9,6 @@ const strict::Range celsius{-10, 100, "degrees C"};
 const strict::Range share{0, 1, ""};
 const strict::Range millimolar{1e-9, 1e6, "mmol/L"};
 const strict::Range decades{-5, 5, "decades"};
-
-matter::ParticleId read_kind(const strict::Table& row, const matter::Catalogue& catalogue) {
-  const std::string name = row.text("kind");
-  const auto id = catalogue.find_particle(name);
-  if (!id && !name.empty()) {
-    row.complain("kind", "a particle; " + strict::suggestion(name, keys_of(catalogue.particles)));
-  }
-  return id.value_or(0);
-}
 
 ageing::Act read_act(const strict::Table& row, const matter::Catalogue& catalogue) {
   const strict::Range moles{-1000, 1000, "mol"};
@@ -52,7 +42,7 @@ ageing::Organism read_organism(const strict::Table& row, const matter::Catalogue
   ageing::Organism organism;
   organism.key = row.text("key");
   organism.label = row.text("label");
-  organism.kind = read_kind(row, catalogue);
+  organism.kind = read_particle_key(row, "kind", catalogue);
   organism.mu37_per_h = row.number("growth_at_37_per_h", {1e-3, 5, "/h"});
   organism.t_min_c = row.number("t_min_c", {-10, 30, "degrees C"});
   organism.t_top_c = row.number("t_top_c", {40.5, 60, "degrees C"});
@@ -77,7 +67,7 @@ ageing::Cell read_cell(const strict::Table& row, const matter::Catalogue& catalo
   ageing::Cell cell;
   cell.key = row.text("key");
   cell.label = row.text("label");
-  cell.kind = read_kind(row, catalogue);
+  cell.kind = read_particle_key(row, "kind", catalogue);
   cell.k_per_h = row.number("k_per_h", {0, 100, "/h"});
   cell.ph_reference = row.number("ph_reference", ph);
   cell.decades_per_ph = row.number("decades_per_ph", decades);

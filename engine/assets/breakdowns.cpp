@@ -1,5 +1,4 @@
 #include "engine/assets/readers.hpp"
-#include "engine/strict/nearest.hpp"
 
 #include <cmath>
 
@@ -10,16 +9,6 @@ namespace {
 const strict::Range per_s{0, 100, "/s"};
 const strict::Range molar{1e-9, 100, "mol/L"};
 const strict::Range power{0.1, 50, ""};
-
-matter::ParticleId read_kind(const strict::Table& row, const std::string& key,
-                             const matter::Catalogue& catalogue) {
-  const std::string name = row.text(key);
-  const std::optional<matter::ParticleId> id = catalogue.find_particle(name);
-  if (!id && !name.empty()) {
-    row.complain(key, "a particle; " + strict::suggestion(name, keys_of(catalogue.particles)));
-  }
-  return id.value_or(0);
-}
 
 void read_heat(const strict::Table& row, reaction::Breakdown& breakdown) {
   if (const auto heat = row.table_if_any("heat")) {
@@ -64,7 +53,7 @@ bool alike(const matter::ParticleKind& one, const matter::ParticleKind& other) {
 reaction::Breakdown read_row(const strict::Table& row, const matter::Catalogue& catalogue) {
   reaction::Breakdown breakdown;
   breakdown.key = row.text("key");
-  breakdown.kind = read_kind(row, "particle", catalogue);
+  breakdown.kind = read_particle_key(row, "particle", catalogue);
   read_heat(row, breakdown);
   read_surroundings(row, catalogue, breakdown);
   for (const strict::Table& each : row.tables_or_none("breaker")) {
@@ -77,7 +66,7 @@ reaction::Breakdown read_row(const strict::Table& row, const matter::Catalogue& 
     breakdown.releases = read_amounts(*releases, catalogue, {0, 1, ""});
   }
   if (row.has("becomes")) {
-    breakdown.becomes = read_kind(row, "becomes", catalogue);
+    breakdown.becomes = read_particle_key(row, "becomes", catalogue);
     if (!catalogue.particles.empty() &&
         !alike(catalogue.particles[breakdown.kind], catalogue.particles[*breakdown.becomes])) {
       row.complain("becomes", "a particle of the same radius and density");

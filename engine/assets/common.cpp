@@ -33,6 +33,16 @@ matter::SpeciesId read_species_key(const strict::Table& table, const std::string
   return id.value_or(0);
 }
 
+matter::ParticleId read_particle_key(const strict::Table& table, const std::string& key,
+                                     const matter::Catalogue& catalogue) {
+  const std::string name = table.text(key);
+  const std::optional<matter::ParticleId> id = catalogue.find_particle(name);
+  if (!id && !name.empty()) {
+    table.complain(key, "a particle; " + strict::suggestion(name, keys_of(catalogue.particles)));
+  }
+  return id.value_or(0);
+}
+
 reaction::Arrhenius read_arrhenius(const strict::Table& table) {
   reaction::Arrhenius k;
   k.k_ref = table.number("k", {0, 1e12, "1/s or L/mol/s"});

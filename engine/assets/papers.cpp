@@ -94,11 +94,7 @@ std::vector<paper::Level> read_levels(const strict::Table& row, const specimen::
 
 paper::Lysis read_lysis(const strict::Table& row, const matter::Catalogue& catalogue) {
   paper::Lysis lysis;
-  const auto cells = catalogue.find_particle(row.text("particle"));
-  if (!cells) {
-    row.complain("particle", "the key of a particle");
-  }
-  lysis.cells = cells.value_or(0);
+  lysis.cells = read_particle_key(row, "particle", catalogue);
   lysis.per_s = row.number("per_s", {0, 10, "1/s"});
   lysis.releases = read_amounts(row.table("releases"), catalogue, share);
   (void)row.text("source");

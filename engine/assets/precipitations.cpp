@@ -1,5 +1,4 @@
 #include "engine/assets/readers.hpp"
-#include "engine/strict/nearest.hpp"
 #include "sim/reaction/solubility.hpp"
 
 namespace matula::assets {
@@ -8,16 +7,6 @@ namespace {
 
 const std::vector<std::string> laws{"oxide",     "acid_protein", "isoelectric", "hot_window",
                                     "weak_acid", "ion_product",  "carried"};
-
-matter::ParticleId read_solid(const strict::Table& row, const std::string& key,
-                              const matter::Catalogue& catalogue) {
-  const std::string name = row.text(key);
-  const std::optional<matter::ParticleId> id = catalogue.find_particle(name);
-  if (!id && !name.empty()) {
-    row.complain(key, "a particle; " + strict::suggestion(name, keys_of(catalogue.particles)));
-  }
-  return id.value_or(0);
-}
 
 /// The law's numbers; its agent, when it has one, is put last.
 std::vector<double> read_parameters(const strict::Table& row, const matter::Catalogue& catalogue,
@@ -29,7 +18,7 @@ std::vector<double> read_parameters(const strict::Table& row, const matter::Cata
   }
   const bool carrier = law == "carried";
   if (carrier) {
-    parameters.push_back(static_cast<double>(read_solid(row, "carrier", catalogue)));
+    parameters.push_back(static_cast<double>(read_particle_key(row, "carrier", catalogue)));
   }
   const int wanted = reaction::parameter_count(law, formula_length);
   if (static_cast<int>(parameters.size()) != wanted) {
@@ -42,7 +31,7 @@ std::vector<double> read_parameters(const strict::Table& row, const matter::Cata
 reaction::Precipitation read_row(const strict::Table& row, const matter::Catalogue& catalogue) {
   reaction::Precipitation solid;
   solid.key = row.text("key");
-  solid.solid = read_solid(row, "solid", catalogue);
+  solid.solid = read_particle_key(row, "solid", catalogue);
   solid.formula = read_amounts(row.table("formula"), catalogue, {0, 100, "mol"});
   solid.law = row.word("law", laws);
   solid.parameters = read_parameters(row, catalogue, solid.law, solid.formula.size());

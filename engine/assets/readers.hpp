@@ -62,6 +62,9 @@ void close(strict::File& file, scenario::Problems& problems);
 read_amounts(const strict::Table& table, const matter::Catalogue& catalogue, const strict::Range& range);
 [[nodiscard]] matter::SpeciesId read_species_key(const strict::Table& table, const std::string& key,
                                                  const matter::Catalogue& catalogue);
+/// The particle a key names; the first one, with a complaint, where there is none of that name.
+[[nodiscard]] matter::ParticleId read_particle_key(const strict::Table& table, const std::string& key,
+                                                   const matter::Catalogue& catalogue);
 [[nodiscard]] reaction::Arrhenius read_arrhenius(const strict::Table& table);
 
 /// Names of a list of rows, for suggestions.

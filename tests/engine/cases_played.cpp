@@ -1,7 +1,6 @@
 // Every shipped case, worked by the book: it plays, shows what it is meant to show, and earns its marks.
-#include "cases_support.hpp"
+#include "played_support.hpp"
 
-#include "engine/scoring/standards.hpp"
 #include "engine/sitting/session.hpp"
 #include "engine/sitting/steps.hpp"
 #include "sim/bench/bench.hpp"
@@ -14,6 +13,7 @@
 #include <iostream>
 
 using namespace matula;
+using test::standards;
 
 namespace {
 
@@ -50,14 +50,6 @@ constexpr Intended intended[] = {
 using test::case_folder;
 using test::load_case;
 using test::world;
-
-const scoring::Standards& standards() {
-  static const auto read = scoring::load_standards(assets::folder());
-  if (!read) {
-    FAIL(scenario::to_text(read.error()));
-  }
-  return *read;
-}
 
 std::filesystem::path steps_of(const std::string& key) {
   return key == "first_case" ? case_folder / "first_case.steps.jsonl"

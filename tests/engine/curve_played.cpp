@@ -1,8 +1,7 @@
 // The day's protein by turbidity, worked on the bench: by the book, with the slips students make, and one
 // slip at a time.
-#include "cases_support.hpp"
+#include "played_support.hpp"
 
-#include "engine/scoring/standards.hpp"
 #include "engine/sitting/session.hpp"
 #include "engine/sitting/steps.hpp"
 
@@ -15,16 +14,9 @@
 
 using namespace matula;
 using scoring::Ledger;
+using test::standards;
 
 namespace {
-
-const scoring::Standards& standards() {
-  static const auto read = scoring::load_standards(assets::folder());
-  if (!read) {
-    FAIL(scenario::to_text(read.error()));
-  }
-  return *read;
-}
 
 std::string text_of(const std::string& steps) {
   std::ifstream in(test::case_folder / "steps" / (steps + ".jsonl"));

@@ -1,24 +1,16 @@
 // Work with test papers: every slip costs marks of the procedure and says what it was; a sitting by the book
 // loses nothing.
-#include "cases_support.hpp"
+#include "played_support.hpp"
 
-#include "engine/scoring/standards.hpp"
 #include "engine/sitting/steps.hpp"
 
 #include <algorithm>
 
 using namespace matula;
 using scoring::Ledger;
+using test::standards;
 
 namespace {
-
-const scoring::Standards& standards() {
-  static const auto read = scoring::load_standards(assets::folder());
-  if (!read) {
-    FAIL(scenario::to_text(read.error()));
-  }
-  return *read;
-}
 
 /// A jaundiced specimen at which only `tests` are asked, with all marks that procedure can give.
 scenario::Scenario asked(const std::vector<std::string>& tests, double temperature_c = 22) {

@@ -1,10 +1,9 @@
 // Every case of the counter, by the book and with the slips students make: kept as sittings beside the cases.
-#include "cases_support.hpp"
+#include "played_support.hpp"
 
 #include "engine/generator/generate.hpp"
 #include "engine/reception/book.hpp"
 #include "engine/reception/judge.hpp"
-#include "engine/scoring/standards.hpp"
 #include "engine/sitting/session.hpp"
 #include "engine/sitting/steps.hpp"
 
@@ -14,6 +13,7 @@
 
 using namespace matula;
 using scoring::Ledger;
+using test::standards;
 
 namespace {
 
@@ -39,14 +39,6 @@ constexpr Meant meant[] = {{"reception_unlabelled", "refuse", "unlabelled", true
                            {"day_collection_first_void_kept", "refuse", "first_void", false, 15, 12},
                            {"orthostatic_pair", "accept", "", false, 23, 20},
                            {"day_protein", "accept", "", false, 23, 28}};
-
-const scoring::Standards& standards() {
-  static const auto read = scoring::load_standards(assets::folder());
-  if (!read) {
-    FAIL(scenario::to_text(read.error()));
-  }
-  return *read;
-}
 
 scoring::Report play(const std::string& key, const std::string& steps) {
   const auto scenario = test::load_case(key);

@@ -1,11 +1,10 @@
 // The thirty cases, each worked by the book and as a hurried beginner works it. Both are golden sittings:
 // what the tubes showed and every ledger's marks stand in thirty_marks.txt. When the model or the rules are
 // changed on purpose: run with MATULA_UPDATE_GOLDEN=1, read the difference, commit it.
-#include "cases_support.hpp"
+#include "played_support.hpp"
 
 #include "engine/generator/generate.hpp"
 #include "engine/reception/judge.hpp"
-#include "engine/scoring/standards.hpp"
 #include "engine/sitting/session.hpp"
 #include "engine/sitting/steps.hpp"
 #include "engine/strict/file.hpp"
@@ -18,6 +17,7 @@
 #include <thread>
 
 using namespace matula;
+using test::standards;
 
 namespace {
 
@@ -46,14 +46,6 @@ struct Sat {
     return out.str() + (report.safety_stop ? " stopped" : "");
   }
 };
-
-const scoring::Standards& standards() {
-  static const auto read = scoring::load_standards(assets::folder());
-  if (!read) {
-    FAIL(scenario::to_text(read.error()));
-  }
-  return *read;
-}
 
 std::string refusal(const scenario::Scenario& scenario, const std::vector<sitting::Event>& log) {
   sitting::Session session(test::world(), scenario);

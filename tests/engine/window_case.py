@@ -180,18 +180,18 @@ class Learner:
             self.screen.click(name)
             self.screen.until(lambda: self.log_lines() > before, name)
 
-    def tab(self, key, first):
+    def tab(self, key):
         fact = {"c": "Reception", "d": "Do", "l": "Papers", "s": "Worksheet"}[key]
         if self.screen.fact("tab") == fact:
             return
         if self.screen.fact("typing") == "1":
             self.screen.key("Escape")
         self.screen.key(key)
-        self.screen.until(lambda: self.screen.fact("tab") == fact, first)
+        self.screen.until(lambda: self.screen.fact("tab") == fact, "the tab " + fact)
         self.screen.frames(3)
 
     def take(self, vessel):
-        self.tab("d", "vessel")
+        self.tab("d")
         if self.screen.fact("vessel") == vessel:
             return
         if self.screen.place("bench." + vessel):
@@ -204,17 +204,11 @@ class Learner:
                 return
         raise Stuck(f"{vessel} cannot be taken in hand")
 
-    def tick(self, name, wanted, first):
-        """`first`: how the box stands before anybody touched it."""
+    def tick(self, name, wanted, first, button=None):
+        """`first`: how it stands before anybody touched it; `button`: what to click when that is not `name`."""
         if self.set_to.setdefault(name, first) != wanted:
-            self.screen.click(name)
+            self.screen.click(button or name)
             self.set_to[name] = wanted
-
-    def choose(self, name, first):
-        group = name.split(".")[0] + "." + str(len(name) > 0)
-        if self.set_to.get(group, first) != name:
-            self.screen.click(name)
-            self.set_to[group] = name
 
     def number(self, name, value):
         text = f"{value:g}"
@@ -227,7 +221,6 @@ class Learner:
             return
         self.screen.click(name)
         entry = f"{name}={option}"
-        at = None
         self.screen.until(lambda: any(p.startswith(name + "=") for p in self.screen.read_map()[0]), "the list")
         places = self.screen.read_map()[0]
         at = [place for key, place in places.items() if key.startswith(name + "=")][0]
@@ -259,18 +252,16 @@ class Learner:
         if step["place"] == "flame":
             height = step.get("height", 0.5)
             part = "heat.upper" if height > 0.7 else "heat.middle" if height > 0.3 else "heat.lower"
-            self.choose(part, "heat.upper")
+            self.tick("heat.part", part, "heat.upper", button=part)
             self.tick("heat.moving", step.get("moving", True), True)
             towards = step.get("towards_person", False)
-            if self.set_to.setdefault("towards", False) != towards:
-                self.screen.click("heat.towards" if towards else "heat.away")
-                self.set_to["towards"] = towards
+            self.tick("towards", towards, False, button="heat.towards" if towards else "heat.away")
             self.does("heat.flame")
         else:
             self.does({"rack": "heat.rack", "bath": "bath.in"}[step["place"]])
 
     def protect(self, step):
-        self.tab("d", "gloves")
+        self.tab("d")
         for name in ("gloves", "goggles"):
             if self.set_to.setdefault(name, False) != step[name]:
                 self.does(name)
@@ -279,15 +270,15 @@ class Learner:
     def record(self, step):
         item, value = step["item"], step["value"]
         if item.startswith(COUNTER):
-            self.tab("c", "reception.request")
+            self.tab("c")
         else:
-            self.tab("s", "worksheet")
+            self.tab("s")
         if item.startswith("reception.fault."):
             self.does(item)
             return
         button = f"{item}={value}".replace(" ", "_")
         try:
-            self.screen.bring(item if item in self.set_to.get("typed", ()) else button)
+            self.screen.bring(button)
         except Stuck:
             button = item
         if button == item:
@@ -328,34 +319,34 @@ class Learner:
         self.screen.until(lambda: self.screen.fact("waiting") == "0", "the float", 60)
 
     def bath(self, step):
-        self.tab("d", "bath")
+        self.tab("d")
         self.number("bath.c", step["temperature_c"])
         if "warming_c_per_min" in step:
             self.number("bath.rate", step["warming_c_per_min"])
         self.does("bath.set")
 
     def flame(self, step):
-        self.tab("d", "burner")
+        self.tab("d")
         if self.set_to.get("flame", False) != step["on"]:
             self.does("burner")
             self.set_to["flame"] = step["on"]
 
     def hood(self, step):
-        self.tab("d", "hood")
+        self.tab("d")
         if self.set_to.get("hood", False) != step["on"]:
             self.does("hood")
             self.set_to["hood"] = step["on"]
 
     def dip(self, step):
         self.take(step["vessel"])
-        self.tab("l", "paper")
+        self.tab("l")
         self.screen.click("paper.kind=" + step["paper"])
         self.number("paper.seconds", step["seconds"])
         self.does("paper.dip")
 
     def on_papers(self, button):
         def do(_step):
-            self.tab("l", "paper")
+            self.tab("l")
             self.does(button)
         return do
 
@@ -369,7 +360,7 @@ class Learner:
         self.take(self.screen.fact("vessel"))
         if self.screen.fact("bottle") != step["reagent"]:
             self.screen.click("bench.shelf:" + step["reagent"])
-        self.tab("l", "paper")
+        self.tab("l")
         self.number("paper.drops", step["drops"])
         self.does("paper.drop")
 
@@ -387,7 +378,7 @@ class Learner:
     def measure(self, step):
         self.take(step["vessel"])
         self.number("photometer.nm", step["wavelength_nm"])
-        self.does("photometer.zero" if step.get("zero") else "photometer.read")
+        self.does("photometer.zero" if step.get("blank") else "photometer.read")
 
     def hand_in(self, _step):
         self.screen.click("hand_in")
@@ -413,11 +404,11 @@ class Learner:
         hands[step["do"]](step)
 
     def lift(self, _step):
-        self.tab("d", "float.out")
+        self.tab("d")
         self.does("float.out")
 
     def lay(self, _step):
-        self.tab("d", "filter.lay")
+        self.tab("d")
         self.does("filter.lay")
 
     def keep_picture(self, name):
