@@ -312,13 +312,13 @@ void System::store(const double* y, matter::Mixture& mixture, Gas& gas) const {
     mixture.mmol[species_[i]] = std::max(0.0, y[i]) * volume_l_;
   }
   for (const LivingOrganism& living : organisms_) {
-    matter::Population& population = mixture.populations[living.organism->kind];
+    matter::Population& population = mixture.populations.of(living.organism->kind);
     const double g_per_unit = living.cell_mg_per_1e9 * g_per_mg * volume_l_;
     population.grams[0] = std::max(0.0, y[living.at]) * g_per_unit;
     population.grams[1] = std::max(0.0, 2 * y[living.at + 1]) * g_per_unit;
   }
   for (const DyingCell& dying : cells_) {
-    matter::Population& population = mixture.populations[dying.cell->kind];
+    matter::Population& population = mixture.populations.of(dying.cell->kind);
     const double was_g = population.suspended_g();
     const double now_g = std::max(0.0, y[dying.at]) * dying.mg_per_1e9 * g_per_mg * volume_l_;
     for (double& grams : population.grams) {

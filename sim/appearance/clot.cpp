@@ -9,7 +9,7 @@ constexpr double thinnest_clot_g_per_ml = 2e-4;
 
 double solids_per_ml(const matter::Mixture& layer) {
   double all = 0;
-  for (const matter::Population& population : layer.populations) {
+  for (const auto& [kind, population] : layer.populations.present()) {
     all += population.total_g();
   }
   return all / layer.volume_ml;
@@ -17,7 +17,7 @@ double solids_per_ml(const matter::Mixture& layer) {
 
 bool clotted(const matter::Mixture& layer) {
   double clot = 0;
-  for (const matter::Population& population : layer.populations) {
+  for (const auto& [kind, population] : layer.populations.present()) {
     clot += population.clot_g;
   }
   const double per_ml = clot / layer.volume_ml;

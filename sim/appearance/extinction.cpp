@@ -52,11 +52,7 @@ double extinction_per_mm(const matter::Mixture& liquid, const matter::Catalogue&
   }
   const Place at = place_of(wavelength_nm);
   double sum = at.of(dissolved_absorption(liquid, catalogue));
-  for (matter::ParticleId id = 0; id < liquid.populations.size(); ++id) {
-    const matter::Population& population = liquid.populations[id];
-    if (population.empty()) {
-      continue;
-    }
+  for (const auto& [id, population] : liquid.populations.present()) {
     for (std::size_t bin = 0; bin < matter::size_bins; ++bin) {
       if (population.grams[bin] > 0) {
         sum += population.grams[bin] / liquid.volume_ml * of_bin(tables[id], bin, at, acceptance_deg);

@@ -102,9 +102,8 @@ LayerOptics layer_optics(const matter::Mixture& layer, const matter::Catalogue& 
     return o;
   }
   add(o.absorb, dissolved_absorption(layer, catalogue), 1);
-  for (matter::ParticleId id = 0; id < layer.populations.size(); ++id) {
-    add_population(o, layer.populations[id], catalogue.particles[id], tables[id], loss.by_kind[id],
-                   layer.volume_ml);
+  for (const auto& [id, population] : layer.populations.present()) {
+    add_population(o, population, catalogue.particles[id], tables[id], loss.by_kind[id], layer.volume_ml);
   }
   return o;
 }

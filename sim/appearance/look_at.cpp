@@ -26,7 +26,7 @@ std::vector<LayerPlace> places(const column::Column& column) {
 
 double solids_g(const matter::Mixture& mixture) {
   double sum = 0;
-  for (const matter::Population& population : mixture.populations) {
+  for (const auto& [kind, population] : mixture.populations.present()) {
     sum += population.total_g();
   }
   return sum;
@@ -45,10 +45,10 @@ double settled_share(const column::Column& column) {
 double lump_size_mm(const matter::Mixture& bed, const std::vector<ScatterTable>& tables) {
   double sum = 0;
   double weight = 0;
-  for (matter::ParticleId id = 0; id < bed.populations.size(); ++id) {
+  for (const auto& [kind, population] : bed.populations.present()) {
     for (std::size_t bin = 0; bin < size_bins; ++bin) {
-      sum += bed.populations[id].grams[bin] * tables[id].diameter_mm[bin];
-      weight += bed.populations[id].grams[bin];
+      sum += population.grams[bin] * tables[kind].diameter_mm[bin];
+      weight += population.grams[bin];
     }
   }
   return weight > 0 ? sum / weight : 0;

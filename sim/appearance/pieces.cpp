@@ -24,6 +24,10 @@ std::vector<Crowd> crowds(const std::vector<LayerPlace>& layers, const Seeing& s
   std::vector<Crowd> all;
   for (matter::ParticleId kind = 0; kind < seeing.tables.scatter.size(); ++kind) {
     const ScatterTable& t = seeing.tables.scatter[kind];
+    const auto holds = [kind](const LayerPlace& place) { return !place.layer->populations[kind].empty(); };
+    if (std::none_of(layers.begin(), layers.end(), holds)) {
+      continue;
+    }
     for (std::size_t bin = 0; bin < size_bins; ++bin) {
       if (t.diameter_mm[bin] < visible_size_mm) {
         continue;

@@ -65,8 +65,7 @@ optics::Xyz seen(const optics::Spectrum& light, const Seeing& seeing) {
 TwoCards packed_colour(const matter::Mixture& mixture, double depth_mm, const Seeing& seeing) {
   Turbid turbid;
   add_liquid(turbid, mixture, seeing.catalogue);
-  for (matter::ParticleId id = 0; id < mixture.populations.size(); ++id) {
-    const matter::Population& population = mixture.populations[id];
+  for (const auto& [id, population] : mixture.populations.present()) {
     const ScatterTable& t = seeing.tables.scatter[id];
     for (std::size_t bin = 0; bin < size_bins; ++bin) {
       if (population.grams[bin] > 0) {

@@ -15,13 +15,12 @@ constexpr double um_per_m = 1e6;
 
 /// Moves the solids the paper stops out of the liquid.
 void strain(matter::Mixture& liquid, matter::Mixture& held, const Setup& setup) {
-  for (std::size_t k = 0; k < liquid.populations.size(); ++k) {
-    matter::Population& passing = liquid.populations[k];
-    matter::Population& stopped = held.populations[k];
+  for (auto& [id, passing] : liquid.populations.present()) {
     if (passing.empty()) {
       continue;
     }
-    const matter::ParticleKind& kind = setup.chemistry->catalogue->particles[k];
+    matter::Population& stopped = held.populations.of(id);
+    const matter::ParticleKind& kind = setup.chemistry->catalogue->particles[id];
     for (std::size_t bin = 0; bin < matter::size_bins; ++bin) {
       const double share = held_back(setup.tools, 2 * kind.bin_radius_m(bin) * um_per_m);
       const double grams = share * passing.grams[bin];

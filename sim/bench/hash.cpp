@@ -71,8 +71,9 @@ void add_if_used(Hasher& hasher, const State& state) {
     for (const double mmol : state.filter_residue->held.mmol) {
       hasher.add(mmol);
     }
-    for (const matter::Population& population : state.filter_residue->held.populations) {
-      hasher.add(population.total_g());
+    const matter::Populations& held = state.filter_residue->held.populations;
+    for (matter::ParticleId kind = 0; kind < held.size(); ++kind) {
+      hasher.add(held[kind].total_g());
     }
   }
   for (const double mmol : state.prism_film.mmol) {

@@ -40,14 +40,14 @@ void spread(column::Column& cup, const matter::Mixture& before, const matter::Mi
     for (std::size_t s = 0; s < part.mmol.size(); ++s) {
       part.mmol[s] = after.mmol[s] * (part.volume_ml / after.volume_ml);
     }
-    for (std::size_t k = 0; k < part.populations.size(); ++k) {
-      const double was_g = before.populations[k].total_g();
-      const double here_g = part.populations[k].total_g();
-      if (was_g <= 0 || before.populations[k].grams == after.populations[k].grams) {
+    for (auto& [kind, population] : part.populations.present()) {
+      const double was_g = before.populations[kind].total_g();
+      const double here_g = population.total_g();
+      if (was_g <= 0 || before.populations[kind].grams == after.populations[kind].grams) {
         continue;
       }
       for (std::size_t b = 0; b < matter::size_bins; ++b) {
-        part.populations[k].grams[b] = after.populations[k].grams[b] * (here_g / was_g);
+        population.grams[b] = after.populations[kind].grams[b] * (here_g / was_g);
       }
     }
   };

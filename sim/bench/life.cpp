@@ -38,8 +38,8 @@ constexpr std::int64_t living_ticks = 2400; // Ten minutes: how often organisms 
 bool holds_only_water(const column::Column& column) {
   const auto pure = [](const matter::Mixture& part) {
     return std::all_of(part.mmol.begin(), part.mmol.end(), [](double mmol) { return mmol <= 0; }) &&
-           std::all_of(part.populations.begin(), part.populations.end(),
-                       [](const matter::Population& p) { return p.empty(); });
+           std::all_of(part.populations.present().begin(), part.populations.present().end(),
+                       [](const matter::Populations::Entry& entry) { return entry.population.empty(); });
   };
   return column.heavy.volume_ml <= 0 && pure(column.sediment) &&
          std::all_of(column.layers.begin(), column.layers.end(), pure);

@@ -34,7 +34,7 @@ void lay_down(const Setup& setup, Vessel& vessel, double sunk_mg) {
   constexpr double m_per_mm = 1e-3;
   const std::size_t bin = bin_of(catalogue.particles[*id], setup.sulphur.grain_radius_mm * m_per_mm);
   // Grains of a tenth of a millimetre fall through a tube within seconds; they start at the surface.
-  vessel.column.layers.back().populations[*id].grams[bin] += sunk_mg / mg_per_g;
+  vessel.column.layers.back().populations.of(*id).grams[bin] += sunk_mg / mg_per_g;
 }
 
 double tension_mn_m(const Setup& setup, const Vessel& vessel) {
@@ -118,7 +118,7 @@ appearance::Powder look_at_powder(const Setup& setup, const Vessel& vessel, cons
   if (const auto id = catalogue.find_particle("sulphur")) {
     matter::Mixture heap = matter::empty_mixture(catalogue);
     heap.volume_ml = 1;
-    heap.populations[*id].grams[bin_of(catalogue.particles[*id], radius_mm * 1e-3)] = 1;
+    heap.populations.of(*id).grams[bin_of(catalogue.particles[*id], radius_mm * 1e-3)] = 1;
     const appearance::CylinderLookup lookup(setup.optics->cylinder);
     powder.colour = appearance::packed_colour(heap, 2 * radius_mm, {catalogue, *setup.optics, lookup, view})
                         .on(view.card);

@@ -42,9 +42,9 @@ void grow_clusters(matter::Mixture& layer, const Chemistry& chemistry, double sh
   encounter.viscosity_pa_s = matter::water_viscosity_mpa_s(layer.temperature_c) * pa_s_per_mpa_s;
   encounter.shear_per_s = shear_per_s;
   std::optional<double> ph; // worked out only where a kind asks for it
-  for (std::size_t k = 0; k < layer.populations.size(); ++k) {
+  for (auto& [k, population] : layer.populations.present()) {
     const matter::ParticleKind& kind = chemistry.catalogue->particles[k];
-    if (!chemistry.collisions[k].sticks || layer.populations[k].empty()) {
+    if (!chemistry.collisions[k].sticks || population.empty()) {
       continue;
     }
     if (kind.sticking_ph_width > 0 && !ph) {
@@ -52,8 +52,8 @@ void grow_clusters(matter::Mixture& layer, const Chemistry& chemistry, double sh
     }
     encounter.sticking =
         sticking_at(kind, ph.value_or(neutral_ph), layer.temperature_c) * past_guard(layer, kind);
-    aggregate(layer.populations[k], kind, chemistry.collisions[k], encounter, seconds);
-    gel(layer.populations[k], kind, chemistry.collisions[k], encounter, seconds);
+    aggregate(population, kind, chemistry.collisions[k], encounter, seconds);
+    gel(population, kind, chemistry.collisions[k], encounter, seconds);
   }
 }
 

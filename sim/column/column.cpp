@@ -57,7 +57,8 @@ public:
     for (const double amount : mixture.mmol) {
       add(amount);
     }
-    for (const matter::Population& population : mixture.populations) {
+    for (matter::ParticleId kind = 0; kind < mixture.populations.size(); ++kind) {
+      const matter::Population& population = mixture.populations[kind];
       for (const double grams : population.grams) {
         add(grams);
       }

@@ -176,16 +176,13 @@ void blend(matter::Mixture& one, matter::Mixture& other, double exchanged) {
   one.temperature_c += exchanged * (mean_c - one.temperature_c);
   other.temperature_c += exchanged * (mean_c - other.temperature_c);
   blend_dissolved(one, other, exchanged);
-  for (std::size_t k = 0; k < one.populations.size(); ++k) {
-    matter::Population& a = one.populations[k];
-    matter::Population& b = other.populations[k];
-    if (a.empty() && b.empty()) {
-      continue;
-    }
+  matter::for_each_in_either(one.populations, other.populations, [&](matter::ParticleId kind) {
+    matter::Population& a = one.populations.of(kind);
+    matter::Population& b = other.populations.of(kind);
     for (std::size_t i = 0; i < matter::size_bins; ++i) {
       blend_value(a.grams[i], b.grams[i], share, exchanged);
     }
-  }
+  });
 }
 
 void blend_dissolved(matter::Mixture& one, matter::Mixture& other, double exchanged) {

@@ -31,12 +31,9 @@ constexpr double diffusivity_at_c = 25;
 
 double bulk_density(const matter::Mixture& layer, const matter::Catalogue& catalogue) {
   double density = matter::density_kg_m3(layer, catalogue);
-  for (std::size_t k = 0; k < layer.populations.size(); ++k) {
-    if (layer.populations[k].empty()) {
-      continue;
-    }
-    const double grams_per_ml = layer.populations[k].total_g() / layer.volume_ml;
-    density += grams_per_ml * kg_m3_per_g_ml * (1 - density / catalogue.particles[k].solid_density_kg_m3);
+  for (const auto& [kind, population] : layer.populations.present()) {
+    const double grams_per_ml = population.total_g() / layer.volume_ml;
+    density += grams_per_ml * kg_m3_per_g_ml * (1 - density / catalogue.particles[kind].solid_density_kg_m3);
   }
   return density;
 }

@@ -49,12 +49,11 @@ bool alike(const matter::Mixture& a, const matter::Mixture& b) {
   if (std::abs(a.temperature_c - b.temperature_c) > same_temperature_k || !same_dissolved(a, b)) {
     return false;
   }
-  for (std::size_t k = 0; k < a.populations.size(); ++k) {
-    if (!same_solids(a.populations[k], b.populations[k], a.volume_ml, b.volume_ml)) {
-      return false;
-    }
-  }
-  return true;
+  bool same = true;
+  matter::for_each_in_either(a.populations, b.populations, [&](matter::ParticleId kind) {
+    same = same && same_solids(a.populations[kind], b.populations[kind], a.volume_ml, b.volume_ml);
+  });
+  return same;
 }
 
 } // namespace
@@ -91,16 +90,12 @@ void deal(std::vector<matter::Mixture>& layers, const Run& run, const matter::Mi
     for (std::size_t s = 0; s < layer.mmol.size(); ++s) {
       layer.mmol[s] = share * pooled.mmol[s];
     }
-    for (std::size_t k = 0; k < layer.populations.size(); ++k) {
-      const matter::Population& from = pooled.populations[k];
-      matter::Population& to = layer.populations[k];
-      if (from.empty() && to.empty()) {
-        continue;
+    layer.populations = pooled.populations;
+    for (auto& [kind, population] : layer.populations.present()) {
+      for (double& grams : population.grams) {
+        grams *= share;
       }
-      for (std::size_t b = 0; b < matter::size_bins; ++b) {
-        to.grams[b] = share * from.grams[b];
-      }
-      to.clot_g = share * from.clot_g;
+      population.clot_g *= share;
     }
   }
 }

@@ -27,12 +27,9 @@ constexpr double kg_m3_per_g_ml = 1000;
 /// stands next to the bed joins it without having to push liquid past itself.
 double fall_factor(const matter::Mixture& layer, const Chemistry& chemistry, bool at_the_bed) {
   double crowding = 0;
-  for (std::size_t k = 0; k < layer.populations.size(); ++k) {
-    if (layer.populations[k].empty()) {
-      continue;
-    }
-    crowding += cluster_volume_fraction(layer.populations[k], chemistry.catalogue->particles[k],
-                                        chemistry.collisions[k], layer.volume_ml);
+  for (const auto& [kind, population] : layer.populations.present()) {
+    crowding += cluster_volume_fraction(population, chemistry.catalogue->particles[kind],
+                                        chemistry.collisions[kind], layer.volume_ml);
   }
   const double free = 1 / (matter::water_viscosity_mpa_s(layer.temperature_c) * pa_s_per_mpa_s);
   return at_the_bed ? free : free * hindrance(crowding);
@@ -55,14 +52,17 @@ double floc_radius_m(const matter::Mixture& layer, std::size_t k, const Chemistr
   return kind.loose_floc_radius_m * std::sqrt(fraction / reference_fraction);
 }
 
+/// One kind in every layer, from the bottom up.
+using Standing = std::vector<matter::Population*>;
+
 /// One class through all layers, from the top down (implicit, so no step is too long); returns what reached
 /// the bottom.
-double fall(Column& column, std::size_t kind, std::size_t bin, const CollisionTable& table,
+double fall(const Standing& layers, std::size_t bin, const CollisionTable& table,
             const std::vector<double>& factors, const std::vector<double>& floc_m,
             const std::vector<Extent>& heights, double seconds) {
   double arriving_g = 0;
-  for (std::size_t i = column.layers.size(); i-- > 0;) {
-    double& grams = column.layers[i].populations[kind].grams[bin];
+  for (std::size_t i = layers.size(); i-- > 0;) {
+    double& grams = layers[i]->grams[bin];
     const double before = grams + arriving_g;
     const double gain = floc_gain(table.radius_m[bin], floc_m[i]);
     const double leaving =
@@ -74,13 +74,13 @@ double fall(Column& column, std::size_t kind, std::size_t bin, const CollisionTa
 }
 
 /// The same upwards for solids lighter than water; they gather under the surface.
-void rise(Column& column, std::size_t kind, std::size_t bin, double unit_speed,
-          const std::vector<double>& factors, const std::vector<Extent>& heights, double seconds) {
+void rise(const Standing& layers, std::size_t bin, double unit_speed, const std::vector<double>& factors,
+          const std::vector<Extent>& heights, double seconds) {
   double arriving_g = 0;
-  for (std::size_t i = 0; i < column.layers.size(); ++i) {
-    double& grams = column.layers[i].populations[kind].grams[bin];
+  for (std::size_t i = 0; i < layers.size(); ++i) {
+    double& grams = layers[i]->grams[bin];
     const double before = grams + arriving_g;
-    const bool surface = i + 1 == column.layers.size();
+    const bool surface = i + 1 == layers.size();
     const double leaving = -unit_speed * factors[i] * mm_per_m * seconds / heights[i].thickness_mm();
     arriving_g = !surface && leaving > slowest_share ? before - before / (1 + leaving) : 0.0;
     grams = before - arriving_g;
@@ -125,10 +125,9 @@ bool holds(const Column& column, std::size_t kind) {
                      [kind](const matter::Mixture& layer) { return !layer.populations[kind].empty(); });
 }
 
-bool holds(const Column& column, std::size_t kind, std::size_t bin) {
-  return std::any_of(column.layers.begin(), column.layers.end(), [kind, bin](const matter::Mixture& layer) {
-    return layer.populations[kind].grams[bin] > 0;
-  });
+bool holds(const Standing& layers, std::size_t bin) {
+  return std::any_of(layers.begin(), layers.end(),
+                     [bin](const matter::Population* here) { return here->grams[bin] > 0; });
 }
 
 } // namespace
@@ -150,20 +149,25 @@ void settle(Column& column, const Chemistry& chemistry, const std::vector<Extent
     if (!holds(column, k)) {
       continue;
     }
+    Standing layers;
+    layers.reserve(column.layers.size());
+    for (matter::Mixture& layer : column.layers) {
+      layers.push_back(&layer.populations.of(k));
+    }
     std::vector<double> floc_m;
     floc_m.reserve(column.layers.size());
     for (std::size_t i = 0; i < column.layers.size(); ++i) {
       floc_m.push_back(floc_radius_m(column.layers[i], k, chemistry, shear_per_s[i]));
     }
     for (std::size_t bin = 0; bin < size_bins; ++bin) {
-      if (!holds(column, k, bin)) {
+      if (!holds(layers, bin)) {
         continue;
       }
       if (table.unit_speed[bin] >= 0) {
-        column.sediment.populations[k].grams[bin] +=
-            fall(column, k, bin, table, factors, floc_m, heights, seconds);
+        column.sediment.populations.of(k).grams[bin] +=
+            fall(layers, bin, table, factors, floc_m, heights, seconds);
       } else {
-        rise(column, k, bin, table.unit_speed[bin], factors, heights, seconds);
+        rise(layers, bin, table.unit_speed[bin], factors, heights, seconds);
       }
     }
   }

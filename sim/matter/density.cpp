@@ -70,12 +70,9 @@ double dissolved_excess_g_per_ml(const Mixture& mixture, const Catalogue& catalo
 
 double suspended_excess_g_per_ml(const Mixture& mixture, const Catalogue& catalogue, double water_g_per_ml) {
   double sum = 0;
-  for (std::size_t k = 0; k < catalogue.particles.size(); ++k) {
-    if (mixture.populations[k].empty()) {
-      continue;
-    }
-    const double solid_g_per_ml = catalogue.particles[k].solid_density_kg_m3 / kg_per_g_ml_to_m3;
-    sum += mixture.populations[k].total_g() * (1 - water_g_per_ml / solid_g_per_ml);
+  for (const auto& [kind, population] : mixture.populations.present()) {
+    const double solid_g_per_ml = catalogue.particles[kind].solid_density_kg_m3 / kg_per_g_ml_to_m3;
+    sum += population.total_g() * (1 - water_g_per_ml / solid_g_per_ml);
   }
   return sum / mixture.volume_ml;
 }

@@ -7,9 +7,6 @@ namespace matula::matter {
 namespace {
 
 void add(Population& whole, const Population& part, double share) {
-  if (part.empty()) {
-    return; // most kinds of solid are absent from most liquids
-  }
   for (std::size_t i = 0; i < size_bins; ++i) {
     whole.grams[i] += share * part.grams[i];
   }
@@ -21,7 +18,7 @@ void add(Population& whole, const Population& part, double share) {
 Mixture empty_mixture(const Catalogue& catalogue) {
   Mixture mixture;
   mixture.mmol.assign(catalogue.species.size(), 0.0);
-  mixture.populations.assign(catalogue.particles.size(), Population{});
+  mixture.populations.resize(catalogue.particles.size());
   return mixture;
 }
 
@@ -35,12 +32,12 @@ Mixture from_bottle(const Reagent& reagent, double volume_ml, double temperature
     taken.mmol[id] += mol_per_l * volume_ml;
   }
   for (const auto& [kind, g_per_ml] : reagent.solids_g_per_ml) {
-    taken.populations[kind].grams.front() += g_per_ml * volume_ml;
+    taken.populations.of(kind).grams.front() += g_per_ml * volume_ml;
   }
   if (reagent.powder) {
     const Powder& powder = *reagent.powder;
     const double grams = powder.g_per_ml * volume_ml;
-    taken.populations[powder.solid].grams[powder.size_class] = grams;
+    taken.populations.of(powder.solid).grams[powder.size_class] = grams;
     taken.volume_ml = grams / (catalogue.particles[powder.solid].solid_density_kg_m3 / kg_m3_per_g_ml);
   }
   return taken;
@@ -58,8 +55,10 @@ void merge(Mixture& whole, const Mixture& part) {
     whole.mmol[i] += part.mmol[i];
   }
   whole.populations.resize(std::max(whole.populations.size(), part.populations.size()));
-  for (std::size_t k = 0; k < part.populations.size(); ++k) {
-    add(whole.populations[k], part.populations[k], 1.0);
+  for (const Populations::Entry& entry : part.populations.present()) {
+    if (!entry.population.empty()) {
+      add(whole.populations.of(entry.kind), entry.population, 1.0);
+    }
   }
 }
 
@@ -68,7 +67,7 @@ Mixture draw(Mixture& from, double volume_ml) {
     Mixture all = from;
     from.volume_ml = 0;
     std::fill(from.mmol.begin(), from.mmol.end(), 0.0);
-    std::fill(from.populations.begin(), from.populations.end(), Population{});
+    from.populations.clear();
     return all;
   }
   const double share = std::max(0.0, volume_ml) / from.volume_ml;
@@ -81,9 +80,12 @@ Mixture draw(Mixture& from, double volume_ml) {
     part.mmol[i] = share * from.mmol[i];
     from.mmol[i] -= part.mmol[i];
   }
-  for (std::size_t k = 0; k < from.populations.size(); ++k) {
-    add(part.populations[k], from.populations[k], share);
-    add(from.populations[k], part.populations[k], -1.0);
+  for (Populations::Entry& entry : from.populations.present()) {
+    if (!entry.population.empty()) {
+      Population& drawn = part.populations.of(entry.kind);
+      add(drawn, entry.population, share);
+      add(entry.population, drawn, -1.0);
+    }
   }
   from.volume_ml -= part.volume_ml;
   return part;
@@ -95,8 +97,8 @@ double solute_mass_g(const Mixture& mixture, const Catalogue& catalogue) {
   for (std::size_t i = 0; i < mixture.mmol.size() && i < catalogue.species.size(); ++i) {
     sum += mixture.mmol[i] * mol_per_mmol * catalogue.species[i].molar_mass_g_per_mol;
   }
-  for (const Population& population : mixture.populations) {
-    sum += population.total_g();
+  for (const Populations::Entry& entry : mixture.populations.present()) {
+    sum += entry.population.total_g();
   }
   return sum;
 }

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "sim/matter/catalogue.hpp"
+#include "sim/matter/populations.hpp"
 
 #include <vector>
 
@@ -11,8 +12,8 @@ namespace matula::matter {
 struct Mixture {
   double volume_ml = 0;
   double temperature_c = 20;
-  std::vector<double> mmol;            ///< By SpeciesId.
-  std::vector<Population> populations; ///< By ParticleId.
+  std::vector<double> mmol; ///< By SpeciesId.
+  Populations populations;
 
   [[nodiscard]] bool empty() const { return volume_ml <= 0; }
   /// mmol per mL is mol per L: the concentration in mol/L, 0 for an empty portion.

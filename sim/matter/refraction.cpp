@@ -42,10 +42,10 @@ double specific_refraction(double g_per_ml, double temperature_c) {
 double water_g_per_ml(const Mixture& mixture, const Catalogue& catalogue) {
   double grains_g = 0;
   double grains_ml = 0;
-  for (std::size_t k = 0; k < mixture.populations.size(); ++k) {
-    const double grams = mixture.populations[k].total_g();
+  for (const auto& [kind, population] : mixture.populations.present()) {
+    const double grams = population.total_g();
     grains_g += grams;
-    grains_ml += grams / (catalogue.particles[k].solid_density_kg_m3 * g_per_ml_per_kg_m3);
+    grains_ml += grams / (catalogue.particles[kind].solid_density_kg_m3 * g_per_ml_per_kg_m3);
   }
   const double whole_g = density_kg_m3(mixture, catalogue) * g_per_ml_per_kg_m3 * mixture.volume_ml;
   double solutes_g = 0;

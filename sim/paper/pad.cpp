@@ -17,7 +17,10 @@ constexpr double pores_slow = 0.5; // Winding pores halve diffusion: common valu
 void lyse(Pad& pad, const PadKind& kind, const matter::Catalogue& catalogue, double seconds) {
   constexpr double mmol_per_mol = 1000;
   for (const Lysis& lysis : kind.lyses) {
-    matter::Population& cells = pad.inside.populations[lysis.cells];
+    if (pad.inside.populations[lysis.cells].empty()) {
+      continue;
+    }
+    matter::Population& cells = pad.inside.populations.of(lysis.cells);
     const double share = -std::expm1(-lysis.per_s * seconds);
     const bool speckles =
         kind.speckle && std::any_of(lysis.releases.begin(), lysis.releases.end(),
@@ -67,7 +70,7 @@ void drip(Pad& pad, const PadKind& kind, const matter::Mixture& reagent) {
   if (over_ml <= 0) {
     return;
   }
-  const std::vector<matter::Population> held = pad.inside.populations;
+  const matter::Populations held = pad.inside.populations;
   (void)matter::draw(pad.inside, over_ml);
   pad.inside.populations = held;
 }

@@ -35,12 +35,11 @@ void add_class(Powers& to, const appearance::ScatterTable& t, std::size_t bin, d
 Powers solids(const matter::Mixture& inside, const std::vector<appearance::ScatterTable>& scatter,
               double depth_mm) {
   Powers all;
-  for (matter::ParticleId id = 0; id < inside.populations.size() && id < scatter.size(); ++id) {
-    const matter::Population& population = inside.populations[id];
-    const appearance::ScatterTable& t = scatter[id];
-    if (population.empty()) {
+  for (const auto& [id, population] : inside.populations.present()) {
+    if (id >= scatter.size() || population.empty()) {
       continue;
     }
+    const appearance::ScatterTable& t = scatter[id];
     for (std::size_t bin = 0; bin < matter::size_bins; ++bin) {
       if (population.grams[bin] > 0) {
         // Clusters past the network class lie spread among the fibres: each gram scatters as it does there.

@@ -89,7 +89,10 @@ void break_down(const Breakdown& row, matter::Mixture& mixture, const matter::Ca
                 double per_s, double seconds) {
   constexpr double mmol_per_mol = 1000;
   constexpr double fewest = 1e-3;
-  matter::Population& whole = mixture.populations[row.kind];
+  if (row.becomes) {
+    (void)mixture.populations.of(*row.becomes); // Put in first: references do not outlive a newcomer.
+  }
+  matter::Population& whole = mixture.populations.of(row.kind);
   double kept = std::exp(-per_s * seconds);
   if (kept < 1 && number_left(whole, catalogue.particles[row.kind], kept) < fewest) {
     kept = 0;
@@ -103,7 +106,7 @@ void break_down(const Breakdown& row, matter::Mixture& mixture, const matter::Ca
       *into += gone;
     }
   };
-  matter::Population* dead = row.becomes ? &mixture.populations[*row.becomes] : nullptr;
+  matter::Population* dead = row.becomes ? &mixture.populations.of(*row.becomes) : nullptr;
   for (std::size_t bin = 0; bin < matter::size_bins; ++bin) {
     take(whole.grams[bin], dead != nullptr ? &dead->grams[bin] : nullptr);
   }

@@ -47,8 +47,8 @@ public:
     for (std::size_t i = 0; i < present_.size(); ++i) {
       present_[i] = mixture.mmol[i] > 0 ? 1 : 0;
     }
-    for (std::size_t k = 0; k < solid_.size(); ++k) {
-      solid_[k] = mixture.populations[k].empty() ? 0 : 1;
+    for (const auto& [kind, population] : mixture.populations.present()) {
+      solid_[kind] = population.empty() ? 0 : 1;
     }
   }
 

@@ -141,7 +141,7 @@ double grown(double excess_molar, double k, double seconds) {
 void step_precipitation(const Falling& falling, matter::Mixture& mixture, const matter::Catalogue& catalogue,
                         Instant& now, double seconds, double shear_per_s) {
   const Precipitation& row = *falling.law.row;
-  matter::Population& population = mixture.populations[row.solid];
+  const matter::Population& population = mixture.populations[row.solid];
   const double molar_mass_g = falling.molar_mass_g;
   const double solid_g = row.dissolves && !population.empty() ? population.total_g() : 0;
   if (solid_g <= 0 && !may_form(falling.law, mixture)) {
@@ -171,7 +171,7 @@ void step_precipitation(const Falling& falling, matter::Mixture& mixture, const 
   }
   const double grams = extent * mixture.volume_ml / mmol_per_mol * molar_mass_g;
   if (grams < 0) {
-    dissolve(population, -grams);
+    dissolve(mixture.populations.of(row.solid), -grams);
     return;
   }
   const double rate_mol_per_m3_s = extent / seconds * 1000;
@@ -179,8 +179,8 @@ void step_precipitation(const Falling& falling, matter::Mixture& mixture, const 
   const double young = distance / (distance + solid_molar);
   const double wanted = row.nuclei_s_per_mol > 0 ? row.nuclei_s_per_mol * rate_mol_per_m3_s * young
                                                  : std::numeric_limits<double>::infinity();
-  deposit(population, catalogue.particles[row.solid], grams, static_cast<std::size_t>(row.nucleation_bin),
-          wanted, mixture.volume_ml);
+  deposit(mixture.populations.of(row.solid), catalogue.particles[row.solid], grams,
+          static_cast<std::size_t>(row.nucleation_bin), wanted, mixture.volume_ml);
 }
 
 void step_breakdown(const Breakdown& row, matter::Mixture& mixture, const matter::Catalogue& catalogue,

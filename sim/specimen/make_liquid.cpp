@@ -55,7 +55,7 @@ void suspend(matter::Mixture& liquid, const Specimen& specimen, const matter::Ca
     if (!id) {
       throw std::invalid_argument("a specimen needs the particle '" + key + "'");
     }
-    liquid.populations[*id].grams[0] += mg_per_l * g_per_mg * specimen.volume_ml * l_per_ml;
+    liquid.populations.of(*id).grams[0] += mg_per_l * g_per_mg * specimen.volume_ml * l_per_ml;
   }
 }
 
@@ -67,7 +67,7 @@ void count_in(matter::Mixture& liquid, const std::vector<std::pair<std::string, 
     if (!id) {
       throw std::invalid_argument("a specimen needs the particle '" + key + "'");
     }
-    liquid.populations[*id].grams[bin] +=
+    liquid.populations.of(*id).grams[bin] +=
         count * per_ml * liquid.volume_ml * catalogue.particles[*id].bin_mass_g(bin);
   }
 }

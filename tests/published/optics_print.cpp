@@ -34,7 +34,7 @@ Row row_of(double per_m) {
   matter::Mixture m = matter::empty_mixture(catalogue);
   m.volume_ml = 8;
   const double per_gram = tables.scatter[0].scatter_per_mm[0][17]; // 550 nm
-  m.populations[0].grams[0] = per_m / 1000 / per_gram * m.volume_ml;
+  m.populations.of(0).grams[0] = per_m / 1000 / per_gram * m.volume_ml;
   c.layers.push_back(m);
   const Appearance looks = look_at(c, catalogue, tables, {Card::Printed, optics::Lamp::Daylight}, 1);
   return looks.rows[40];

@@ -173,7 +173,7 @@ std::string broken_law(const matter::Mixture& mixture) {
   // Ether weighs 710; half a bed of cuprous oxide (6000) is the heaviest there can be. Drops left between the
   // grains of a powder that the liquid was poured off are no liquid to weigh.
   double grains_g = 0;
-  for (const matter::Population& population : mixture.populations) {
+  for (const auto& [kind, population] : mixture.populations.present()) {
     grains_g += population.total_g();
   }
   const bool liquid = mixture.volume_ml > least_ml && grains_g < 2 * mixture.volume_ml;

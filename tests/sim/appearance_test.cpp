@@ -68,7 +68,7 @@ column::Column with_yellow(double absorbance_per_cm) {
 column::Column with_solid(std::size_t kind, std::size_t bin, double g_per_ml) {
   column::Column c = tube();
   for (auto& layer : c.layers) {
-    layer.populations[kind].grams[bin] = g_per_ml * layer.volume_ml;
+    layer.populations.of(kind).grams[bin] = g_per_ml * layer.volume_ml;
   }
   return c;
 }
@@ -217,7 +217,7 @@ TEST_CASE("As many pieces as there are particles, while they are few") {
   const matter::ParticleKind& kind = world().catalogue.particles[0];
   column::Column c = tube();
   for (auto& layer : c.layers) {
-    layer.populations[0].grams[30] = 3 * kind.bin_mass_g(30);
+    layer.populations.of(0).grams[30] = 3 * kind.bin_mass_g(30);
   }
   CHECK(look(c).pieces.size() >= 36);
   CHECK(look(c).pieces.size() <= 37);
@@ -234,7 +234,7 @@ TEST_CASE("Solids on the bottom: a bed of their own colour, counted as settled")
   column::Column c = tube();
   c.sediment = matter::empty_mixture(world().catalogue);
   c.sediment.volume_ml = 0.1;
-  c.sediment.populations[1].grams[10] = 0.2;
+  c.sediment.populations.of(1).grams[10] = 0.2;
   const Appearance looks = look(c);
   CHECK(looks.settled_share == Approx(1));
   CHECK(looks.sediment.height_mm == Approx(c.shape.level_mm(0.1)));
@@ -247,7 +247,7 @@ TEST_CASE("Solids on the bottom: a bed of their own colour, counted as settled")
 TEST_CASE("A clot is found where it hangs") {
   column::Column c = tube(10);
   for (std::size_t i = 5; i < 9; ++i) {
-    c.layers[i].populations[0].clot_g = 2e-3 * c.layers[i].volume_ml;
+    c.layers[i].populations.of(0).clot_g = 2e-3 * c.layers[i].volume_ml;
   }
   const Appearance looks = look(c);
   CHECK(looks.clot_fraction == Approx((looks.clot_to_mm - looks.clot_from_mm) / looks.level_mm));

@@ -13,7 +13,7 @@ namespace {
 
 double solids_g(const matter::Mixture& mixture) {
   double sum = 0;
-  for (const auto& population : mixture.populations) {
+  for (const auto& [kind, population] : mixture.populations.present()) {
     sum += population.total_g();
   }
   return sum;

@@ -26,7 +26,7 @@ TEST_CASE("every kind of treatment keeps salt, protein and grains", "[column]") 
   const column::Chemistry chemistry = small_chemistry(catalogue);
   for (const double strength : {20.0, 300.0, 1500.0}) {
     matter::Mixture urine = liquid(catalogue, 6, 22, 0.3, strength);
-    urine.populations[grains].grams[0] = 1e-3;
+    urine.populations.of(grains).grams[0] = 1e-3;
     column::Column tube = tube_with(catalogue, urine);
     const double salt_before = salt_mmol(tube, catalogue);
     const double protein_before = protein_g(tube, catalogue);

@@ -89,7 +89,7 @@ TEST_CASE("settled grains lie on the bottom and come up again when inverted", "[
   const matter::Catalogue catalogue = small_catalogue();
   const column::Chemistry chemistry = small_chemistry(catalogue);
   matter::Mixture urine = liquid(catalogue, 6, 22);
-  urine.populations[grains].grams[6] = 2e-3; // 16 um
+  urine.populations.of(grains).grams[6] = 2e-3; // 16 um
   column::Column tube = tube_with(catalogue, urine);
   column::advance(tube, chemistry, column::Surroundings{}, 1200);
   CHECK(tube.sediment.populations[grains].total_g() > 1.8e-3);

@@ -83,7 +83,7 @@ inline bool nothing_negative(const matter::Mixture& m) {
   for (const double amount : m.mmol) {
     fine = fine && amount >= 0;
   }
-  for (const matter::Population& p : m.populations) {
+  for (const auto& [kind, p] : m.populations.present()) {
     for (const double grams : p.grams) {
       fine = fine && grams >= 0;
     }

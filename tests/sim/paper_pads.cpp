@@ -146,7 +146,7 @@ TEST_CASE(
     auto liquid = specimen::make_liquid(clean_urine(), world.catalogue);
     const double grams =
         cells_per_ul * 1000 * liquid.volume_ml * world.catalogue.particles[cells].bin_mass_g(0);
-    liquid.populations[cells].grams[0] = grams;
+    liquid.populations.of(cells).grams[0] = grams;
     return paper::dipped_pad(blood, liquid, world.chemistry, 22, 60);
   };
   const auto spots = [&](const paper::Pad& pad) {

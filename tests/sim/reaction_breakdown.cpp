@@ -17,7 +17,7 @@ constexpr double number_per_ml = 1e6;
 matter::Mixture with_particles(matter::Mixture m, const std::string& kind) {
   const ChemistryWorld& world = chemistry_world();
   const matter::ParticleId id = world.solid(kind);
-  m.populations[id].grams[0] = number_per_ml * m.volume_ml * world.catalogue.particles[id].bin_mass_g(0);
+  m.populations.of(id).grams[0] = number_per_ml * m.volume_ml * world.catalogue.particles[id].bin_mass_g(0);
   return m;
 }
 

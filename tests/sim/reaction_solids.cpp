@@ -140,7 +140,7 @@ std::map<std::string, Recipe> recipes() {
   list["bilirubin_on_barium_sulphate"] = {
       [](double dose) {
         matter::Mixture m = urine(1, 6, {{"bilirubin", 0.005 * dose}});
-        m.populations[chemistry_world().solid("barium_sulphate")].grams[0] = 2e-3;
+        m.populations.of(chemistry_world().solid("barium_sulphate")).grams[0] = 2e-3;
         return m;
       },
       22, [](matter::Mixture m) { return together(std::move(m), bottle("fouchet", 1)); }, 22};
@@ -243,7 +243,7 @@ TEST_CASE("a fresh urine at rest stays as it is") {
         {{"albumin", 0.03}, {"light_chain", 0.2}, {"glucose", 20}, {"drug", 5}, {"contrast_medium", 20}});
     const matter::Mixture before = m;
     hold(m, 22, 3600, 10);
-    for (const matter::Population& population : m.populations) {
+    for (const auto& [kind, population] : m.populations.present()) {
       CHECK(population.total_g() == 0);
     }
     CHECK(m.mmol[chemistry_world().id("albumin")] ==
