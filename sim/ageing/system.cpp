@@ -109,7 +109,8 @@ void System::load(const double* y) {
   for (std::size_t i = 0; i < species_.size(); ++i) {
     scratch_.mmol[species_[i]] = std::max(0.0, y[i]);
   }
-  acidity_ = matter::acidity(scratch_, catalogue_, acidity_);
+  constexpr double as_good_as_the_solver = 1e-10;
+  acidity_ = matter::acidity(scratch_, catalogue_, acidity_, as_good_as_the_solver);
   if (!cells_.empty()) {
     constexpr double standard_c = 20;
     scratch_.temperature_c = standard_c;

@@ -11,6 +11,8 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <utility>
+#include <vector>
 
 namespace matula::bench {
 
@@ -28,8 +30,8 @@ constexpr std::int64_t watched_ticks = 20;
 constexpr std::int64_t resting_ticks = 120;
 constexpr std::int64_t longest_ticks = 2400; // Ten minutes.
 constexpr double watched_s = 900;
-constexpr double behind_share = 0.05; // of the time that a vessel has been left alone: a twentieth
-constexpr double unwatched_s = 3600;  // and from here on nobody waits for it
+constexpr double behind_share = 0.05;        // of the time that a vessel has been left alone: a twentieth
+constexpr double unwatched_s = 3600;         // and from here on nobody waits for it
 constexpr double hot_over_room_k = 15;
 constexpr double warmed_through_k = 0.3; // of the bath it stands in
 constexpr double same_temperature_k = 0.05;
@@ -154,10 +156,23 @@ void warm_bath(State& state, const Setup& setup) {
   }
 }
 
-void tick(State& state, const Setup& setup) {
+/// All vessels side by side: a day has 345 600 ticks.
+using Vessels = std::vector<std::pair<const VesselName*, Vessel*>>;
+
+Vessels all_vessels(State& state) {
+  Vessels all;
+  for (auto& [name, vessel] : state.vessels) {
+    all.emplace_back(&name, &vessel);
+  }
+  return all;
+}
+
+void tick(State& state, const Setup& setup, const Vessels& vessels) {
   ++state.ticks;
   warm_bath(state, setup);
-  for (auto& [name, vessel] : state.vessels) {
+  for (const auto& [its_name, its_vessel] : vessels) {
+    const VesselName& name = *its_name;
+    Vessel& vessel = *its_vessel;
     const std::int64_t allowed = state.mixing == name ? in_motion_ticks : vessel.period_ticks;
     if (state.ticks - vessel.lived_ticks >= allowed) {
       live(state, setup, name, vessel);
@@ -206,8 +221,9 @@ void advance(State& state, const Setup& setup, double seconds) {
   }
   state.time_s += seconds;
   const auto target = static_cast<std::int64_t>(std::floor(state.time_s / tick_s + rounding_ticks));
+  const Vessels vessels = all_vessels(state);
   while (state.ticks < target) {
-    tick(state, setup);
+    tick(state, setup, vessels);
   }
 }
 

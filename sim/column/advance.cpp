@@ -122,16 +122,18 @@ void advance(Column& column, const Chemistry& chemistry, const Surroundings& sur
     warm_alone(column, surroundings, seconds);
   }
   double left_s = seconds;
-  Pace pace(column, surroundings.unwatched);
+  Pace pace(surroundings.unwatched);
   while (left_s > 0 && !column.layers.empty()) {
     const bool resting = at_rest(column, surroundings);
-    const double longest_s = resting ? pace.longest_s() : stirred_step_s;
+    const double longest_s = resting ? pace.longest_s(column) : stirred_step_s;
     const double step_s =
         left_s / std::ceil(left_s / longest_s); // equal steps, so that the last is no sliver
     step(column, chemistry, surroundings, step_s);
     refine(column);
     if (resting) {
       pace.after(column, step_s);
+    } else {
+      pace.forget(column);
     }
     left_s = step_s < left_s ? left_s - step_s : 0;
   }

@@ -27,6 +27,7 @@ struct Rates {
   CollisionTable::Pairs pair;
   std::size_t first = 0; ///< Classes first..last take part.
   std::size_t last = 0;
+  std::size_t filled = 0; ///< Classes below it have their rates.
 };
 
 /// How mass leaves its class: row i takes class j along into class i + 1, and is itself lifted there by u[i].
@@ -36,14 +37,19 @@ struct Flow {
   Sizes lift{};
 };
 
+/// Fills in the rates of classes up to the last that takes part: most grains are small, and few classes
+/// matter.
 void fill_rates(Rates& rates, const matter::ParticleKind& kind, const CollisionTable& table,
                 const Encounter& e) {
+  if (rates.filled > rates.last) {
+    return;
+  }
   const double brownian = (e.temperature_c + kelvin_at_0c) / e.viscosity_pa_s;
   const double g = e.shear_per_s;
   const double shear = g > 0 ? g * std::pow(e.viscosity_pa_s * g, -curved_exponent) : 0.0;
   const double settling = 1.0 / e.viscosity_pa_s;
   const double slide_m = kind.contact_size_m / std::sqrt(std::max(g, 1e-12));
-  for (std::size_t i = 0; i < size_bins; ++i) {
+  for (std::size_t i = rates.filled; i <= rates.last; ++i) {
     const double per_gram = e.sticking / (table.mass_g[i] * e.volume_ml * m3_per_ml);
     const double relative = table.radius_m[i] / slide_m;
     const double b = brownian * per_gram;
@@ -53,6 +59,7 @@ void fill_rates(Rates& rates, const matter::ParticleKind& kind, const CollisionT
       rates.pair[i][j] = b * table.brownian[i][j] + s * table.shear[i][j] + d * table.settling[i][j];
     }
   }
+  rates.filled = rates.last + 1;
 }
 
 void fill_flow(Flow& flow, const Rates& rates, const Sizes& mass) {
@@ -209,11 +216,11 @@ void aggregate(matter::Population& population, const matter::ParticleKind& kind,
     return;
   }
   Rates rates;
-  fill_rates(rates, kind, table, encounter);
   Sizes next{};
   double left_s = seconds;
   double step_s = seconds;
   while (left_s > 0 && find_range(rates, mass, total)) {
+    fill_rates(rates, kind, table, encounter);
     step_s = std::min(step_s, left_s);
     const double error = try_step(next, mass, rates, total, step_s);
     const double fitting = 0.9 * std::sqrt(step_tolerance / std::max(error, 1e-12));

@@ -96,6 +96,7 @@ double pour_in_heavy(Column& column, const matter::Mixture& liquid, const matter
     column.heavy = matter::empty_mixture(catalogue); // a column put together by hand
   }
   matter::merge(column.heavy, matter::draw(rest, room_ml));
+  column.calm_step_s = 0;
   return liquid.volume_ml > room_ml ? rest.volume_ml : 0;
 }
 
@@ -120,6 +121,7 @@ double pour_in(Column& column, const matter::Mixture& liquid, bool gently,
     fall_in(column, std::move(poured));
   }
   refine(column);
+  column.calm_step_s = 0;
   return rest.volume_ml;
 }
 
@@ -140,6 +142,7 @@ matter::Mixture draw_out(Column& column, double volume_ml, const matter::Catalog
     matter::merge(taken, matter::draw(column.sediment, volume_ml - taken.volume_ml));
   }
   refine(column);
+  column.calm_step_s = 0;
   return taken;
 }
 
@@ -174,6 +177,7 @@ std::uint64_t state_hash(const Column& column) {
   }
   hasher.add(column.boil_over_ml);
   hasher.add(column.boiling);
+  hasher.add(column.calm_step_s);
   return hasher.value();
 }
 

@@ -46,6 +46,8 @@ struct Column {
   matter::Mixture heavy;   ///< Heavy liquid under everything else, well mixed, with what it holds dissolved.
   double boil_over_ml = 0; ///< Liquid lost over the rim so far.
   double boiling = 0;      ///< 0 still, 1 rolling boil, at this instant.
+  /// How long the next step at rest may be, s, as far as the last ones told; 0 once something disturbed it.
+  double calm_step_s = 0;
 
   [[nodiscard]] double volume_ml() const;
 };

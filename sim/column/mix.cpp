@@ -29,21 +29,13 @@ constexpr double kg_m3_per_g_ml = 1000;
 constexpr double molecular_diffusivity_m2_s = 1.2e-9;
 constexpr double diffusivity_at_c = 25;
 
-double bulk_density(const matter::Mixture& layer, const matter::Catalogue& catalogue) {
-  double density = matter::density_kg_m3(layer, catalogue);
-  for (const auto& [kind, population] : layer.populations.present()) {
-    const double grams_per_ml = population.total_g() / layer.volume_ml;
-    density += grams_per_ml * kg_m3_per_g_ml * (1 - density / catalogue.particles[kind].solid_density_kg_m3);
-  }
-  return density;
-}
-
 /// Stokes and Einstein: in proportion to temperature over viscosity.
 double molecular_diffusivity_at(double temperature_c) {
   const auto mobility = [](double c) {
     return (c + nature::zero_c_in_kelvin) / matter::water_viscosity_mpa_s(c);
   };
-  return molecular_diffusivity_m2_s * mobility(temperature_c) / mobility(diffusivity_at_c);
+  static const double at_reference = mobility(diffusivity_at_c);
+  return molecular_diffusivity_m2_s * mobility(temperature_c) / at_reference;
 }
 
 /// Volume exchange over one interface in `seconds` as a share of full mixing of the pair.
@@ -121,7 +113,7 @@ void mix(Column& column, const matter::Catalogue& catalogue, const std::vector<E
   }
   std::vector<double> density(layers.size());
   for (std::size_t i = 0; i < layers.size(); ++i) {
-    density[i] = bulk_density(layers[i], catalogue);
+    density[i] = matter::density_kg_m3(layers[i], catalogue); // with what hangs in it
   }
   std::vector<Crossing> crossings(layers.size());
   for (std::size_t i = 0; i + 1 < layers.size(); ++i) {

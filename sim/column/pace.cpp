@@ -33,19 +33,24 @@ void add(const matter::Population& population, double* grams) {
 
 Pace::Solids Pace::solids(const Column& column) {
   Solids found;
-  for (matter::ParticleId k = 0; k < column.sediment.populations.size(); ++k) {
-    const auto there = [k](const matter::Mixture& part) { return !part.populations[k].empty(); };
-    if (!there(column.sediment) && std::none_of(column.layers.begin(), column.layers.end(), there)) {
-      continue;
+  const auto gather = [&found](const matter::Mixture& part, std::size_t offset) {
+    for (const auto& [kind, population] : part.populations.present()) {
+      if (population.empty()) {
+        continue;
+      }
+      const auto at = std::lower_bound(found.kinds.begin(), found.kinds.end(), kind);
+      const auto first = static_cast<std::size_t>(at - found.kinds.begin()) * both;
+      if (at == found.kinds.end() || *at != kind) {
+        found.kinds.insert(at, kind);
+        found.grams.insert(found.grams.begin() + static_cast<std::ptrdiff_t>(first), both, 0.0);
+      }
+      add(population, found.grams.data() + first + offset);
     }
-    std::array<double, both> grams{};
-    for (const matter::Mixture& layer : column.layers) {
-      add(layer.populations[k], grams.data());
-    }
-    add(column.sediment.populations[k], grams.data() + matter::size_bins);
-    found.kinds.push_back(k);
-    found.grams.insert(found.grams.end(), grams.begin(), grams.end());
+  };
+  for (const matter::Mixture& layer : column.layers) {
+    gather(layer, 0);
   }
+  gather(column.sediment, matter::size_bins);
   return found;
 }
 
@@ -73,24 +78,36 @@ double Pace::moved_share(const Solids& before, const Solids& after) {
   return most;
 }
 
-Pace::Pace(const Column& column, bool unwatched)
-    : unwatched_(unwatched), solids_(solids(column)), temperature_c_(mean_temperature_c(column)),
-      longest_s_((unwatched ? alone : watched).first_s) {}
-
-double Pace::after(const Column& column, double step_s) {
-  const Patience& patience = unwatched_ ? alone : watched;
-  Solids now = solids(column);
-  const double moved = moved_share(solids_, now);
-  const double warmed_k = std::abs(mean_temperature_c(column) - temperature_c_);
-  solids_ = std::move(now);
-  temperature_c_ = mean_temperature_c(column);
-  if (moved > patience.much) {
-    longest_s_ = std::max(0.5 * longest_s_, patience.first_s);
-  } else if (moved < patience.little && warmed_k < little_change_k && step_s > 0.5 * longest_s_) {
-    const bool quiet = moved < quiet_share * patience.little && warmed_k < quiet_share * little_change_k;
-    longest_s_ = std::min((quiet ? 4 : 2) * longest_s_, patience.last_s);
+double Pace::longest_s(const Column& column) {
+  if (!solids_) {
+    solids_ = solids(column);
+    temperature_c_ = mean_temperature_c(column);
   }
-  return longest_s_;
+  const Patience& patience = unwatched_ ? alone : watched;
+  return std::clamp(column.calm_step_s, patience.first_s, patience.last_s);
+}
+
+void Pace::after(Column& column, double step_s) {
+  const Patience& patience = unwatched_ ? alone : watched;
+  const double longest_s = std::clamp(column.calm_step_s, patience.first_s, patience.last_s);
+  Solids now = solids(column);
+  const double now_c = mean_temperature_c(column);
+  const double moved = solids_ ? moved_share(*solids_, now) : 1;
+  const double warmed_k = std::abs(now_c - temperature_c_);
+  solids_ = std::move(now);
+  temperature_c_ = now_c;
+  column.calm_step_s = longest_s;
+  if (moved > patience.much) {
+    column.calm_step_s = std::max(0.5 * longest_s, patience.first_s);
+  } else if (moved < patience.little && warmed_k < little_change_k && step_s > 0.5 * longest_s) {
+    const bool quiet = moved < quiet_share * patience.little && warmed_k < quiet_share * little_change_k;
+    column.calm_step_s = std::min((quiet ? 4 : 2) * longest_s, patience.last_s);
+  }
+}
+
+void Pace::forget(Column& column) {
+  solids_.reset();
+  column.calm_step_s = 0;
 }
 
 } // namespace matula::column

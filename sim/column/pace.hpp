@@ -2,18 +2,23 @@
 
 #include "sim/column/column.hpp"
 
+#include <optional>
 #include <vector>
 
 namespace matula::column {
 
-/// Chooses the length of the next step of a column at rest from how much the last one changed.
+/// Chooses the length of the next step of a column at rest from how much the last one changed, and leaves it
+/// with the column for the next time.
 class Pace {
 public:
-  Pace(const Column& column, bool unwatched);
+  explicit Pace(bool unwatched) : unwatched_(unwatched) {}
 
-  /// To be called after each step at rest; returns the longest next step, s.
-  double after(const Column& column, double step_s);
-  [[nodiscard]] double longest_s() const { return longest_s_; }
+  /// Longest next step at rest, s.
+  [[nodiscard]] double longest_s(const Column& column);
+  /// To be called after each step at rest.
+  void after(Column& column, double step_s);
+  /// The column was moved or heated: what was known of it is stale.
+  void forget(Column& column);
 
 private:
   /// Grams of the kinds that are there, by class, in suspension and then in the bed.
@@ -25,9 +30,8 @@ private:
   static double moved_share(const Solids& before, const Solids& after);
 
   bool unwatched_;
-  Solids solids_;
+  std::optional<Solids> solids_; ///< As they were before the step.
   double temperature_c_ = 0;
-  double longest_s_;
 };
 
 } // namespace matula::column

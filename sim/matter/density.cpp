@@ -27,9 +27,9 @@ constexpr double highest_ionic_strength =
 double free_base_molar(const Mixture& mixture, const Tables::Base& base) {
   double excess = 0;
   for (SpeciesId i = 0; i < base.charge.size(); ++i) {
-    excess += mixture.molar(i) * base.charge[i];
+    excess += mixture.mmol[i] * base.charge[i];
   }
-  return std::clamp(excess, 0.0, mixture.molar(base.id));
+  return std::clamp(excess / mixture.volume_ml, 0.0, mixture.molar(base.id));
 }
 
 /// What the base's free form adds beyond what its ion would, g/mL times 1000.
@@ -40,30 +40,27 @@ double free_base_extra(const Mixture& mixture, const Tables::Base& base, double 
          (-proton_g_per_mol - (base.volume_ml_per_mol - ion_volume) * water_g_per_ml);
 }
 
-double ionic_strength(const Mixture& mixture, const Tables& tables) {
-  double sum = 0;
-  for (SpeciesId i = 0; i < tables.weights.size(); ++i) {
-    const double z = tables.weights[i].charge;
-    sum += z * z * mixture.molar(i);
-  }
-  return 0.5 * sum;
-}
-
 double dissolved_excess_g_per_ml(const Mixture& mixture, const Catalogue& catalogue, double water_g_per_ml) {
   std::optional<Tables> spare;
   const Tables& tables = tables_of(catalogue, spare);
-  const double strength = std::min(ionic_strength(mixture, tables), highest_ionic_strength);
-  const double growth = 0.5 * limiting_slope * (std::sqrt(strength) - std::sqrt(catalogue_ionic_strength));
-  double sum = 0;
-  auto base = tables.bases.begin();
+  // Sums over all that is dissolved, so that one pass does.
+  double mass = 0;
+  double volume = 0;
+  double squares = 0;
   for (SpeciesId i = 0; i < tables.weights.size(); ++i) {
     const Tables::Weight& weight = tables.weights[i];
-    const double volume = weight.volume_ml_per_mol + growth * weight.charge * weight.charge;
-    sum += mixture.molar(i) * (weight.mass_g_per_mol - volume * water_g_per_ml);
-    if (base != tables.bases.end() && base->id == i) {
-      sum += mixture.mmol[i] > 0 ? free_base_extra(mixture, *base, volume, water_g_per_ml) : 0.0;
-      ++base;
-    }
+    const double mmol = mixture.mmol[i];
+    mass += mmol * weight.mass_g_per_mol;
+    volume += mmol * weight.volume_ml_per_mol;
+    squares += mmol * weight.charge * weight.charge;
+  }
+  const double strength = std::min(0.5 * squares / mixture.volume_ml, highest_ionic_strength);
+  const double growth = 0.5 * limiting_slope * (std::sqrt(strength) - std::sqrt(catalogue_ionic_strength));
+  double sum = (mass - (volume + growth * squares) * water_g_per_ml) / mixture.volume_ml;
+  for (const Tables::Base& base : tables.bases) {
+    const Tables::Weight& ion = tables.weights[base.id];
+    const double ion_volume = ion.volume_ml_per_mol + growth * ion.charge * ion.charge;
+    sum += mixture.mmol[base.id] > 0 ? free_base_extra(mixture, base, ion_volume, water_g_per_ml) : 0.0;
   }
   return sum / ml_per_l;
 }
@@ -96,9 +93,10 @@ double excess_share(double temperature_c) {
 
 double water_viscosity_mpa_s(double temperature_c) {
   constexpr double mpa_s_per_micro = 1e-3;
-  const double reduced = (temperature_c + nature::zero_c_in_kelvin) / 300.0;
-  return mpa_s_per_micro * (280.68 * std::pow(reduced, -1.9) + 511.45 * std::pow(reduced, -7.7) +
-                            61.131 * std::pow(reduced, -19.6) + 0.45903 * std::pow(reduced, -40.0));
+  const double log_reduced = std::log((temperature_c + nature::zero_c_in_kelvin) / 300.0);
+  const auto power = [log_reduced](double exponent) { return std::exp(exponent * log_reduced); };
+  return mpa_s_per_micro *
+         (280.68 * power(-1.9) + 511.45 * power(-7.7) + 61.131 * power(-19.6) + 0.45903 * power(-40.0));
 }
 
 double water_surface_tension_mn_m(double temperature_c) {

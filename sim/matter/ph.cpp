@@ -23,9 +23,6 @@ constexpr double highest_ph = 14;
 constexpr double ph_tolerance = 1e-6; // Of the last but one step of a search that squares its error.
 constexpr int most_steps = 60;
 constexpr double gamma_tolerance = 1e-6; // Moves the pH by a few 1e-6 at most.
-// For one solution followed through time: what is left unsettled changes from call to call, and a solver that
-// asks for nine digits takes it for a law.
-constexpr double near_gamma_tolerance = 1e-10;
 constexpr double strength_tolerance = 1e-5;
 constexpr double neutral_ph = 7;
 constexpr double screening_reference = 0.1; // mol/L, where a polyelectrolyte's constants hold.
@@ -228,7 +225,7 @@ std::pair<double, double> settle(Solution& solution) {
 }
 
 /// The same from an answer that is known to be near.
-std::pair<double, double> settle_near(Solution& solution, const Acidity& near) {
+std::pair<double, double> settle_near(Solution& solution, const Acidity& near, double tolerance) {
   if (solution.terms.screened) {
     return settle(solution); // A swollen polyelectrolyte needs its ionic strength from the beginning.
   }
@@ -237,10 +234,10 @@ std::pair<double, double> settle_near(Solution& solution, const Acidity& near) {
   constexpr int most_passes = 6;
   for (int pass = 0; pass < most_passes; ++pass) {
     const double gamma = power10(log_gamma);
-    shift(solution.terms, gamma, ionic_strength(solution, x));
+    shift(solution.terms, gamma, screening_reference); // nothing here is screened
     x = solve(solution, x, gamma);
     const double again = davies(ionic_strength(solution, x));
-    const bool settled = std::abs(again - log_gamma) < near_gamma_tolerance;
+    const bool settled = std::abs(again - log_gamma) < tolerance;
     log_gamma = again;
     if (settled) {
       break;
@@ -281,13 +278,14 @@ Acidity acidity(const Mixture& mixture, const Catalogue& catalogue) {
   return {x, log_gamma};
 }
 
-Acidity acidity(const Mixture& mixture, const Catalogue& catalogue, const Acidity& near) {
+Acidity acidity(const Mixture& mixture, const Catalogue& catalogue, const Acidity& near,
+                double log_gamma_tolerance) {
   if (mixture.empty()) {
     return {};
   }
   Solution solution;
   gather(solution, mixture, catalogue);
-  const auto [x, log_gamma] = settle_near(solution, near);
+  const auto [x, log_gamma] = settle_near(solution, near, log_gamma_tolerance);
   return {x, log_gamma};
 }
 

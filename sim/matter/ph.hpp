@@ -18,8 +18,10 @@ struct Acidity {
 [[nodiscard]] Acidity acidity(const Mixture& mixture, const Catalogue& catalogue);
 
 /// The same, searched from an answer that is known to be near: for a solution that changes a little at a
-/// time.
-[[nodiscard]] Acidity acidity(const Mixture& mixture, const Catalogue& catalogue, const Acidity& near);
+/// time. What is left unsettled changes from call to call: a solver that asks for more digits than
+/// `log_gamma_tolerance` leaves would take it for a law.
+[[nodiscard]] Acidity acidity(const Mixture& mixture, const Catalogue& catalogue, const Acidity& near,
+                              double log_gamma_tolerance = 1e-6);
 
 /// How the charge per litre (mol/L) falls with the pH at a known acidity, never positive: minus the buffer
 /// capacity.

@@ -5,133 +5,137 @@
 #include "sim/reaction/solids.hpp"
 
 #include <memory>
+#include <set>
 
 namespace matula::reaction {
 
 namespace {
 
-void add_needs(Index& index, const Reaction& row) {
-  std::vector<matter::SpeciesId>& ids = index.ids;
-  Index::Needs needs;
-  needs.ph = needs_ph(row);
-  needs.first = ids.size();
+using Things = std::set<std::size_t>;
+
+/// Adds a row that waits for `count` of the things it asks for.
+void add(Index& index, const Things& asks_for, std::size_t count, const Things& makes) {
+  for (const std::size_t thing : asks_for) {
+    index.asked_by[thing].push_back(index.rows.size());
+  }
+  index.rows.push_back({static_cast<std::uint8_t>(count), {makes.begin(), makes.end()}});
+}
+
+void add(Index& index, const Reaction& row) {
+  Things asks_for;
+  Things makes;
   if (const auto* law = std::get_if<MassAction>(&row.law)) {
     for (const auto* part : {&law->orders, &law->saturation}) {
       for (const auto& [id, number] : *part) {
-        ids.push_back(id);
+        asks_for.insert(id);
       }
     }
   } else {
     const auto& reduction = std::get<SaturatingReduction>(row.law);
-    ids.insert(ids.end(), {reduction.substrate, reduction.partner});
+    asks_for.insert({reduction.substrate, reduction.partner});
   }
-  for (const bool made : {false, true}) {
-    for (const auto& [id, change] : row.changes) {
-      if ((change >= 0) == made) {
-        ids.push_back(id);
-      }
-    }
-    needs.made = made ? needs.made : ids.size();
+  for (const auto& [id, change] : row.changes) {
+    (change < 0 ? asks_for : makes).insert(id);
   }
-  needs.end = ids.size();
-  index.reactions.push_back(needs);
+  add(index, asks_for, asks_for.size(), makes);
+  index.needs_ph.push_back(needs_ph(row));
 }
 
-/// The rows that are possible so far, and what they bring.
+/// A solid falls out of what is dissolved, or dissolves: one of them is enough.
+void add(Index& index, const Precipitation& row) {
+  const std::size_t solid = index.species + row.solid;
+  Things makes{solid};
+  for (const auto& [id, count] : row.formula) {
+    makes.insert(id);
+  }
+  add(index, {row.formula.front().first, solid}, 1, makes);
+}
+
+void add(Index& index, const Breakdown& row) {
+  Things makes;
+  for (const auto& [id, share] : row.releases) {
+    makes.insert(id);
+  }
+  if (row.becomes) {
+    makes.insert(index.species + *row.becomes);
+  }
+  add(index, {index.species + row.kind}, 1, makes);
+}
+
+/// Follows from what is there to what can come of it.
 class Search {
 public:
-  Search(const matter::Mixture& mixture, const Network& network, const Index& index)
-      : network_(network), index_(index), present_(mixture.mmol.size()), solid_(mixture.populations.size()),
-        reaction_(network.reactions.size(), 0), precipitation_(network.precipitations.size(), 0),
-        breakdown_(network.breakdowns.size(), 0) {
-    for (std::size_t i = 0; i < present_.size(); ++i) {
-      present_[i] = mixture.mmol[i] > 0 ? 1 : 0;
+  explicit Search(const Index& index) : index_(index), there_(index.asked_by.size()) {
+    waits_for_.reserve(index.rows.size());
+    for (const Index::Row& row : index.rows) {
+      waits_for_.push_back(row.waits_for);
     }
-    for (const auto& [kind, population] : mixture.populations.present()) {
-      solid_[kind] = population.empty() ? 0 : 1;
+    found_.resize(index.rows.size());
+    for (std::size_t row = 0; row < waits_for_.size(); ++row) {
+      if (waits_for_[row] == 0) {
+        goes_on(row);
+      }
     }
   }
 
-  /// Whether another row became possible.
-  bool again() {
-    bool news = false;
-    for (std::size_t i = 0; i < reaction_.size(); ++i) {
-      const Index::Needs& row = index_.reactions[i];
-      if (reaction_[i] == 0 && all_present(row)) {
-        reaction_[i] = 1;
-        news = true;
-        for (std::size_t at = row.made; at < row.end; ++at) {
-          present_[index_.ids[at]] = 1;
-        }
-      }
+  void add(std::size_t thing) {
+    if (there_[thing] == 0) {
+      there_[thing] = 1;
+      news_.push_back(thing);
     }
-    for (std::size_t i = 0; i < precipitation_.size(); ++i) {
-      const Precipitation& row = network_.precipitations[i];
-      if (precipitation_[i] == 0 && (solid_[row.solid] != 0 || present_[row.formula.front().first] != 0)) {
-        precipitation_[i] = 1;
-        news = true;
-        solid_[row.solid] = 1;
-        for (const auto& [id, count] : row.formula) {
-          present_[id] = 1;
-        }
-      }
-    }
-    for (std::size_t i = 0; i < breakdown_.size(); ++i) {
-      const Breakdown& row = network_.breakdowns[i];
-      if (breakdown_[i] == 0 && solid_[row.kind] != 0) {
-        breakdown_[i] = 1;
-        news = true;
-        for (const auto& [id, share] : row.releases) {
-          present_[id] = 1;
-        }
-        if (row.becomes) {
-          solid_[*row.becomes] = 1;
-        }
-      }
-    }
-    return news;
   }
-
-  [[nodiscard]] Possible found() const { return {numbers(reaction_), numbers(precipitation_)}; }
-
-private:
-  [[nodiscard]] bool all_present(const Index::Needs& row) const {
-    for (std::size_t at = row.first; at < row.made; ++at) {
-      if (present_[index_.ids[at]] == 0) {
-        return false;
+  void follow() {
+    while (!news_.empty()) {
+      const std::size_t thing = news_.back();
+      news_.pop_back();
+      for (const std::size_t row : index_.asked_by[thing]) {
+        if (waits_for_[row] > 0 && --waits_for_[row] == 0) {
+          goes_on(row);
+        }
       }
     }
-    return true;
   }
-  [[nodiscard]] static std::vector<std::size_t> numbers(const std::vector<char>& flags) {
+  /// Rows first..last - 1 that can go on, numbered from `first`.
+  [[nodiscard]] std::vector<std::size_t> found(std::size_t first, std::size_t last) const {
     std::vector<std::size_t> list;
-    list.reserve(flags.size());
-    for (std::size_t i = 0; i < flags.size(); ++i) {
-      if (flags[i] != 0) {
-        list.push_back(i);
+    for (std::size_t row = first; row < last; ++row) {
+      if (found_[row] != 0) {
+        list.push_back(row - first);
       }
     }
     return list;
   }
 
-  const Network& network_;
+private:
+  void goes_on(std::size_t row) {
+    found_[row] = 1;
+    for (const std::size_t thing : index_.rows[row].makes) {
+      add(thing);
+    }
+  }
+
   const Index& index_;
-  std::vector<char> present_;
-  std::vector<char> solid_;
-  std::vector<char> reaction_;
-  std::vector<char> precipitation_;
-  std::vector<char> breakdown_;
+  std::vector<char> there_;
+  std::vector<char> found_;
+  std::vector<std::uint8_t> waits_for_;
+  std::vector<std::size_t> news_;
 };
 
 } // namespace
 
 Index make_index(const Network& network, const matter::Catalogue& catalogue) {
   Index index;
+  index.species = catalogue.species.size();
+  index.asked_by.resize(index.species + catalogue.particles.size());
   for (const Reaction& row : network.reactions) {
-    add_needs(index, row);
+    add(index, row);
   }
   for (const Precipitation& row : network.precipitations) {
+    add(index, row);
     index.precipitations.push_back({solubility_named(row.law), solid_molar_mass_g(row, catalogue)});
+  }
+  for (const Breakdown& row : network.breakdowns) {
+    add(index, row);
   }
   return index;
 }
@@ -139,7 +143,9 @@ Index make_index(const Network& network, const matter::Catalogue& catalogue) {
 const Index& index_of(const Network& network, const matter::Catalogue& catalogue,
                       std::optional<Index>& spare) {
   const Index* own = network.index.get();
-  if (own != nullptr && own->reactions.size() == network.reactions.size() &&
+  const std::size_t rows =
+      network.reactions.size() + network.precipitations.size() + network.breakdowns.size();
+  if (own != nullptr && own->rows.size() == rows && own->needs_ph.size() == network.reactions.size() &&
       own->precipitations.size() == network.precipitations.size()) {
     return *own;
   }
@@ -150,11 +156,21 @@ void prepare(Network& network, const matter::Catalogue& catalogue) {
   network.index = std::make_shared<const Index>(make_index(network, catalogue));
 }
 
-Possible possible_rows(const matter::Mixture& mixture, const Network& network, const Index& index) {
-  Search search(mixture, network, index);
-  while (search.again()) {
+Possible possible_rows(const matter::Mixture& mixture, const Index& index) {
+  Search search(index);
+  for (std::size_t i = 0; i < mixture.mmol.size(); ++i) {
+    if (mixture.mmol[i] > 0) {
+      search.add(i);
+    }
   }
-  return search.found();
+  for (const auto& [kind, population] : mixture.populations.present()) {
+    if (!population.empty()) {
+      search.add(index.species + kind);
+    }
+  }
+  search.follow();
+  const std::size_t reactions = index.needs_ph.size();
+  return {search.found(0, reactions), search.found(reactions, reactions + index.precipitations.size())};
 }
 
 } // namespace matula::reaction

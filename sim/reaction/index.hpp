@@ -3,6 +3,7 @@
 #include "sim/reaction/reaction.hpp"
 #include "sim/reaction/solubility.hpp"
 
+#include <cstdint>
 #include <optional>
 #include <vector>
 
@@ -13,18 +14,20 @@ struct Network;
 /// What `react` asks of every row before it works one out, so that rows whose substances are absent cost next
 /// to nothing. Holds nothing that the rows do not say.
 struct Index {
-  struct Needs {
-    std::size_t first = 0; ///< In `ids`: what has to be there, all of it,
-    std::size_t made = 0;  ///< and from here to the end what is made.
-    std::size_t end = 0;
-    bool ph = false; ///< Whether the law looks at the pH.
+  /// Rows are numbered through: reactions, then precipitations, then breakdowns. Things are species, by
+  /// SpeciesId, and behind them kinds of solid, by ParticleId.
+  struct Row {
+    std::uint8_t waits_for = 0; ///< How many of the things it asks for have to come before it can go on.
+    std::vector<std::size_t> makes;
   };
   struct Solid {
     Solubility law = Solubility::weak_acid;
     double molar_mass_g = 0;
   };
-  std::vector<matter::SpeciesId> ids;
-  std::vector<Needs> reactions;
+  std::size_t species = 0; ///< How many things come before the first kind of solid.
+  std::vector<Row> rows;
+  std::vector<std::vector<std::size_t>> asked_by; ///< By thing: the rows that ask for it.
+  std::vector<bool> needs_ph;                     ///< Of reactions: whether the law looks at the pH.
   std::vector<Solid> precipitations;
 };
 
@@ -43,7 +46,6 @@ struct Possible {
   std::vector<std::size_t> precipitations;
 };
 
-[[nodiscard]] Possible possible_rows(const matter::Mixture& mixture, const Network& network,
-                                     const Index& index);
+[[nodiscard]] Possible possible_rows(const matter::Mixture& mixture, const Index& index);
 
 } // namespace matula::reaction

@@ -50,11 +50,11 @@ struct Rows {
        const Exposure& exposure) {
     std::optional<Index> spare;
     const Index& index = index_of(network, catalogue, spare);
-    const Possible possible = possible_rows(mixture, network, index);
+    const Possible possible = possible_rows(mixture, index);
     reactions.reserve(possible.reactions.size());
     for (const std::size_t i : possible.reactions) {
       const Reaction& row = network.reactions[i];
-      reactions.push_back({&row, unknown, exposed_share(row, exposure), index.reactions[i].ph});
+      reactions.push_back({&row, unknown, exposed_share(row, exposure), index.needs_ph[i]});
     }
     precipitations.reserve(possible.precipitations.size());
     for (const std::size_t i : possible.precipitations) {
@@ -68,13 +68,15 @@ struct Rows {
 /// The pH is worked out only when a law asks for it.
 class Instant {
 public:
-  Instant(const matter::Mixture& mixture, const matter::Catalogue& catalogue)
-      : mixture_(mixture), catalogue_(catalogue) {}
+  /// `near`: the acidity a moment ago, if anybody asked for it then; left as the acidity now, if asked for.
+  Instant(const matter::Mixture& mixture, const matter::Catalogue& catalogue,
+          std::optional<matter::Acidity>& near)
+      : mixture_(mixture), catalogue_(catalogue), near_(near) {}
 
   const Conditions& conditions() {
     if (!known_) {
-      const matter::Acidity acidity = matter::acidity(mixture_, catalogue_);
-      known_ = Conditions{mixture_.temperature_c, acidity.ph, acidity.log_gamma};
+      near_ = near_ ? matter::acidity(mixture_, catalogue_, *near_) : matter::acidity(mixture_, catalogue_);
+      known_ = Conditions{mixture_.temperature_c, near_->ph, near_->log_gamma};
     }
     return *known_;
   }
@@ -89,6 +91,7 @@ public:
 private:
   const matter::Mixture& mixture_;
   const matter::Catalogue& catalogue_;
+  std::optional<matter::Acidity>& near_;
   std::optional<Conditions> known_;
 };
 
@@ -207,11 +210,12 @@ double pace(const matter::Mixture& mixture, const Rows& rows, Instant& now) {
 
 /// Symmetric splitting: half of every reaction, cells and solids, and the other halves in the opposite order.
 void step(matter::Mixture& mixture, const Network& network, const Rows& rows,
-          const matter::Catalogue& catalogue, Instant& before, double seconds, double shear_per_s) {
+          const matter::Catalogue& catalogue, Instant& before, std::optional<matter::Acidity>& near,
+          double seconds, double shear_per_s) {
   for (const Going& going : rows.reactions) {
     step_reaction(going, mixture, before, 0.5 * seconds);
   }
-  Instant now(mixture, catalogue);
+  Instant now(mixture, catalogue, near);
   for (const Breakdown& row : network.breakdowns) {
     step_breakdown(row, mixture, catalogue, now, seconds);
   }
@@ -231,10 +235,11 @@ void react(matter::Mixture& mixture, const Network& network, const matter::Catal
     return;
   }
   const Rows rows(mixture, network, catalogue, exposure);
+  std::optional<matter::Acidity> near;
   double left_s = seconds;
   const double shortest_s = seconds / most_steps;
   while (left_s > 0) {
-    Instant now(mixture, catalogue);
+    Instant now(mixture, catalogue, near);
     const double fastest = pace(mixture, rows, now);
     double step_s = left_s;
     if (fastest * left_s > largest_share) {
@@ -242,7 +247,7 @@ void react(matter::Mixture& mixture, const Network& network, const matter::Catal
       const double wanted_s = std::max(shortest_s, largest_share / fastest);
       step_s = left_s / std::ceil(left_s / wanted_s);
     }
-    step(mixture, network, rows, catalogue, now, step_s, shear_per_s);
+    step(mixture, network, rows, catalogue, now, near, step_s, shear_per_s);
     left_s = step_s < left_s ? left_s - step_s : 0;
   }
 }

@@ -13,11 +13,21 @@ namespace {
 constexpr double proton_g_per_mol = 1.008;
 constexpr double m3_per_ml = 1e-6;
 
+using Classes = std::array<double, matter::size_bins>;
+
+/// Radius over mass of a particle of each class, relative to the smallest.
+Classes uptake_per_gram() {
+  Classes uptake{};
+  for (std::size_t i = 0; i < matter::size_bins; ++i) {
+    uptake[i] = std::exp2(-2.0 / 3.0 * static_cast<double>(i));
+  }
+  return uptake;
+}
+
 /// Grows particles without changing their number, by at most half of what is there; returns what was taken
 /// up. The uptake of one particle goes with its radius, as diffusion feeds it. What the largest class takes
 /// stays in it.
-double grow_once(matter::Population& population, const std::array<double, matter::size_bins>& uptake,
-                 double grams) {
+double grow_once(matter::Population& population, const Classes& uptake, double grams) {
   constexpr double largest_share = 0.5;
   const double now = std::min(grams, largest_share * population.suspended_g());
   double all = 0;
@@ -77,11 +87,7 @@ void deposit(matter::Population& population, const matter::ParticleKind& kind, d
     population.grams[bin] += rest_g;
     return;
   }
-  std::array<double, matter::size_bins>
-      uptake{}; // Per gram: radius over mass, relative to the smallest class.
-  for (std::size_t i = 0; i < matter::size_bins; ++i) {
-    uptake[i] = std::exp2(-2.0 / 3.0 * static_cast<double>(i));
-  }
+  static const Classes uptake = uptake_per_gram();
   constexpr int most_passes = 200;
   for (int pass = 0; pass < most_passes && rest_g > 0; ++pass) {
     rest_g -= grow_once(population, uptake, rest_g);
