@@ -71,7 +71,7 @@ void add_trace(TubeRead& read, const bench::State& state) {
   const double last_s = trace.additions.back().time_s;
   read.since_addition_s = state.time_s - last_s;
   read.mixed = std::any_of(trace.mixed_at_s.begin(), trace.mixed_at_s.end(),
-                           [&](double at_s) { return at_s >= last_s; });
+                           [&](double at_s) { return at_s > last_s; });
 }
 
 void note_reading(PhotometerBook& book, const bench::Measure& measure, const bench::State& state,

@@ -4,6 +4,7 @@
 #include "engine/scoring/ledgers.hpp"
 #include "engine/scoring/numeric.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
 
@@ -42,6 +43,13 @@ void note_gravity(std::vector<Mark>& marks, const Case& marked) {
   marks.push_back(std::move(mark));
 }
 
+/// Whether a rule of the test's procedure was broken.
+bool faulty(const std::vector<Mark>& process, const std::string& test) {
+  const std::string prefix = "process." + test + ".";
+  return std::any_of(process.begin(), process.end(),
+                     [&](const Mark& mark) { return mark.item.compare(0, prefix.size(), prefix) == 0; });
+}
+
 } // namespace
 
 std::vector<Mark> mark_decisions(const Case& marked) {
@@ -64,7 +72,8 @@ std::vector<Mark> mark_decisions(const Case& marked) {
   return marks;
 }
 
-std::vector<Mark> note_specimen(const Case& marked, const std::vector<Compared>& compared) {
+std::vector<Mark> note_specimen(const Case& marked, const std::vector<Compared>& compared,
+                                const std::vector<Mark>& process) {
   std::vector<Mark> marks;
   for (const auto& pair : compared) {
     const auto& tubes = pair.tubes;
@@ -74,13 +83,15 @@ std::vector<Mark> note_specimen(const Case& marked, const std::vector<Compared>&
     }
     Mark mark = note(tubes.test + ".specimen",
                      "Your tube and the specimen: " + marked.book.find_test(tubes.test)->label);
-    mark.entered = tubes.learner_tube_word;
     mark.expected = tubes.reference_word;
-    mark.reason = fmt::format(
-        "Your tube truly showed {}, and your reading was marked against that. The same specimen done "
-        "by the book shows {}: the difference comes from how the tube was made, and that "
-        "is charged to the procedure. The result is not valid; the test must be repeated.",
-        tubes.learner_tube_word, tubes.reference_word);
+    mark.reason = fmt::format("Your tube truly showed {}, and your reading was marked against that. The same "
+                              "specimen done by the book shows {}. {}",
+                              tubes.learner_tube_word, tubes.reference_word,
+                              faulty(process, tubes.test)
+                                  ? "The difference comes from how the tube was made, and that is charged to "
+                                    "the procedure. The result is not valid; the test must be repeated."
+                                  : "Nothing was done wrong: the specimen lies near the line between two "
+                                    "grades, and small differences within the method tip it.");
     marks.push_back(std::move(mark));
   }
   note_gravity(marks, marked);

@@ -118,12 +118,20 @@ Mark mark_temperature(const Case& marked) {
   return mark;
 }
 
+/// Whether anything of the calculation was written down before its last line.
+bool worked_out(const std::vector<Step>& steps) {
+  return std::any_of(steps.begin(), steps.end() - 1,
+                     [](const Step& step) { return step.entered.has_value(); });
+}
+
 std::string step_reason(const Mark& mark, const StepVerdict& verdict, const Step& step) {
   const auto slip = verdict.slip.empty() ? std::string() : ": " + verdict.slip;
   if (!verdict.written) {
+    const std::string due = say_correction(step.expected);
     return verdict.slip.empty()
-               ? fmt::format("No line was written for it, and no later line holds it ({} was due).",
-                             say_correction(step.expected))
+               ? fmt::format("No line was written for it, and no later line holds it ({}).",
+                             due == "0" ? "nothing to add or take away here, but that has to be said"
+                                        : due + " was due")
                : fmt::format("No line was written for it, and your next line shows why{}.", slip);
   }
   return fmt::format("From your own line {} the step leads to {} ({}). You wrote {}{}.",
@@ -151,6 +159,12 @@ std::vector<Mark> mark_gravity(const Case& marked) {
   for (std::size_t i = 0; i < lines.size(); ++i) {
     Mark mark = start(marked, Ledger::Arithmetic, lines[i].item, lines[i].label, possible[i + 1]);
     mark.expected = say_gravity(verdicts[i].expected_line);
+    if (!seen && !worked_out(steps)) {
+      mark.reason = "The float never stood in the specimen and no step was written: there was nothing to "
+                    "correct, and a figure alone shows no calculation.";
+      marks.push_back(std::move(mark));
+      continue;
+    }
     mark.earned = verdicts[i].right ? mark.possible : 0;
     if (!verdicts[i].right) {
       mark.reason = step_reason(mark, verdicts[i], steps[i]);

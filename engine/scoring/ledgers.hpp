@@ -37,7 +37,8 @@ struct Compared {
 /// The verdict at the counter, the faults named, the 24-hour exercise; nothing when the case has no delivery.
 [[nodiscard]] std::vector<Mark> mark_reception(const Case& marked, bool& stop);
 /// Says, at no cost in marks, where a tube told less of the specimen than the same test by the book would
-/// have.
-[[nodiscard]] std::vector<Mark> note_specimen(const Case& marked, const std::vector<Compared>& compared);
+/// have; `process` are the marks of the procedure, which say whether anything was done wrong.
+[[nodiscard]] std::vector<Mark> note_specimen(const Case& marked, const std::vector<Compared>& compared,
+                                              const std::vector<Mark>& process);
 
 } // namespace matula::scoring

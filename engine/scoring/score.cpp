@@ -124,8 +124,9 @@ Report score(const assets::World& world, const Standards& standards, const scena
   append(report.marks, mark_gravity(marked));
   append(report.marks, mark_grades(marked));
   append(report.marks, mark_decisions(marked));
-  append(report.marks, note_specimen(marked, compared));
-  append(report.marks, mark_process(marked));
+  const auto process = mark_process(marked);
+  append(report.marks, note_specimen(marked, compared, process));
+  append(report.marks, process);
   append(report.marks, mark_safety(marked, report.safety_stop));
   for (const auto& pair : compared) {
     report.tubes.push_back(pair.tubes);

@@ -63,8 +63,9 @@ GradeReading read_cloud(bool against_lower_part, const Looks& looks, const Thres
       lumps,
       rising(clotted_share(*looks.white, part), thresholds.clot_fraction_4plus),
   };
-  // A tube that holds no cloud on black holds nothing: a stray speck is not a precipitate.
-  if (margins[0] < 0) {
+  // A tube that holds no cloud on black holds nothing: a stray speck is not a precipitate. A crowd of grains
+  // is one, also when they have sunk through the part they are looked for against.
+  if (margins[0] < 0 && rising(grains, thresholds.granularity_2plus) < 0) {
     std::fill(margins.begin() + 1, margins.end(), std::min(margins[0], -1.0));
   }
   const Grade grade = highest_crossed(margins);
