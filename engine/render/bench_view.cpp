@@ -140,7 +140,8 @@ void BenchView::Impl::add_vessels(std::vector<Item>& list, const bench::Scene& s
     const auto found = where.vessels.find(v.name);
     const bool racked =
         v.name.starts_with("tube-") && v.place != bench::Place::Flame && v.place != bench::Place::Bath;
-    if (found == where.vessels.end() || v.place == bench::Place::Hand || is_away(v, show) || racked != tubes) {
+    if (found == where.vessels.end() || v.place == bench::Place::Hand || is_away(v, show) ||
+        racked != tubes) {
       continue;
     }
     VesselPlace place;

@@ -17,6 +17,7 @@ import sys
 import tempfile
 import time
 
+OVERNIGHT_S = 72000
 WAITS = [600, 300, 120, 60, 30, 10]
 WHEEL_AT = [0.55, 0.3, 0.75]  # Heights at which a pane may scroll as a whole and not a part of it.
 COUNTER = ("reception", "day.")
@@ -43,6 +44,7 @@ class Screen:
         self.program = None
         self.env = dict(os.environ, DISPLAY=":" + number, MATULA_WIDGET_MAP=str(self.map),
                         MATULA_SITTINGS=str(folder / "sittings"))
+        self.env.setdefault("LP_NUM_THREADS", "0")  # On a busy machine Mesa's own threads wait for one another.
         self.output = open(folder / "output", "w")
         try:
             self.program = subprocess.Popen([program], env=self.env, stdout=self.output, stderr=self.output)
@@ -228,13 +230,20 @@ class Learner:
         self.set_to[name] = option
 
     def wait(self, seconds):
+        while seconds >= OVERNIGHT_S:
+            self.tab("d")
+            self.wait_by("wait.overnight", OVERNIGHT_S)
+            seconds -= OVERNIGHT_S
         for length in WAITS:
             while seconds >= length * 0.99 or (length == 10 and seconds > 4):
-                then = float(self.screen.fact("time_s")) + length
-                self.screen.click(f"wait.{length}")
-                self.screen.until(lambda t=then: float(self.screen.fact("time_s")) >= t - 0.001, "the wait", 90)
-                self.screen.until(lambda: self.screen.fact("waiting") == "0", "the end of the wait")
+                self.wait_by(f"wait.{length}", length)
                 seconds -= length
+
+    def wait_by(self, button, length):
+        then = float(self.screen.fact("time_s")) + length
+        self.screen.click(button)
+        self.screen.until(lambda: float(self.screen.fact("time_s")) >= then - 0.001, "the wait", 180)
+        self.screen.until(lambda: self.screen.fact("waiting") == "0", "the end of the wait")
 
     def mix(self, step):
         self.take(step["vessel"])
