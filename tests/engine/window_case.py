@@ -129,6 +129,13 @@ class Screen:
             else:
                 stood_still += 1
 
+    def tap(self, name):
+        """Moves and clicks in one go; only where the caller sees whether it had its effect."""
+        self.bring(name)
+        at = self.place(name)
+        self.xdo(2, "mousemove", *at, "click", 1)
+        self.pointer = at
+
     def click(self, name, over=None):
         for _ in range(8):
             self.bring(name, over)
@@ -145,8 +152,7 @@ class Screen:
         for _ in range(6):
             self.click(name)
             self.until(lambda: self.fact("typing") == "1", "a field to type in", 10)
-            self.xdo(4, "key", "ctrl+a")
-            self.xdo(2 * len(text), "type", "--delay", 12, text)
+            self.xdo(4 + 2 * len(text), "key", "ctrl+a", "type", "--delay", 12, text)
             if same(self.fact("text"), text):
                 self.xdo(2, "key", "Return")
                 self.until(lambda: self.fact("typing") == "0", "the end of typing")
@@ -180,7 +186,9 @@ class Learner:
     def does(self, name):
         """Clicks, and waits until the log has grown."""
         before = self.log_lines()
-        self.screen.click(name)
+        self.screen.tap(name)
+        if self.log_lines() == before:
+            self.screen.click(name)
         self.screen.until(lambda: self.log_lines() > before, name + " to be written into the log")
 
     def tab(self, key):
@@ -241,7 +249,9 @@ class Learner:
 
     def wait_by(self, button, length):
         then = float(self.screen.fact("time_s")) + length
-        self.screen.click(button)
+        self.screen.tap(button)
+        if self.screen.fact("waiting") == "0" and float(self.screen.fact("time_s")) < then - 0.001:
+            self.screen.click(button)
         self.screen.until(lambda: float(self.screen.fact("time_s")) >= then - 0.001, "the wait", 180)
         self.screen.until(lambda: self.screen.fact("waiting") == "0", "the end of the wait")
 
