@@ -20,7 +20,8 @@ constexpr SheetRow parts[] = {{Ledger::Reading, "Read"},
                               {Ledger::Interpretation, "Concluded"}};
 
 bool belongs(const Mark& mark, Ledger ledger) {
-  return mark.ledger == ledger && mark.possible > 0 && (!mark.expected.empty() || !mark.entered.empty());
+  const bool says_something = !mark.expected.empty() || !mark.entered.empty() || mark.earned < mark.possible;
+  return mark.ledger == ledger && mark.possible > 0 && says_something;
 }
 
 void draw_line(const Mark& mark) {
