@@ -243,7 +243,7 @@ class Learner:
             self.wait_by("wait.overnight", OVERNIGHT_S)
             seconds -= OVERNIGHT_S
         for length in WAITS:
-            while seconds >= length * 0.99 or (length == 10 and seconds > 4):
+            while seconds >= length * 0.98 or (length == 10 and seconds > 4):
                 self.wait_by(f"wait.{length}", length)
                 seconds -= length
 
