@@ -242,8 +242,9 @@ class Learner:
             self.tab("d")
             self.wait_by("wait.overnight", OVERNIGHT_S)
             seconds -= OVERNIGHT_S
+        seconds = (seconds + 5) // 10 * 10  # The shortest button is ten seconds.
         for length in WAITS:
-            while seconds >= length * 0.98 or (length == 10 and seconds > 4):
+            while seconds >= length * 0.98:
                 self.wait_by(f"wait.{length}", length)
                 seconds -= length
 
