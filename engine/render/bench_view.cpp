@@ -23,6 +23,15 @@ bool moves(const bench::Scene& scene) {
   return scene.flame_on || lively || bobs || scene.bath_c > 60;
 }
 
+namespace {
+
+/// A tube in the hand is drawn near, and its hole in the rack is empty.
+bool is_away(const bench::SeenVessel& v, const Show& show) {
+  return v.name == show.in_hand && v.name.starts_with("tube-") && v.place == bench::Place::Rack;
+}
+
+} // namespace
+
 tl::expected<BenchView, std::string> BenchView::create(const std::filesystem::path& assets_folder) {
   auto impl = std::make_unique<Impl>();
   auto carpenter = Carpenter::create(assets_folder);
@@ -129,10 +138,10 @@ void BenchView::Impl::add_vessels(std::vector<Item>& list, const bench::Scene& s
                                   const SceneLayout& where, const RoomLight& light, bool tubes) {
   for (const bench::SeenVessel& v : scene.vessels) {
     const auto found = where.vessels.find(v.name);
-    const bool away = v.name == show.in_hand && v.name.starts_with("tube-") && v.place == bench::Place::Rack;
     const bool racked =
         v.name.starts_with("tube-") && v.place != bench::Place::Flame && v.place != bench::Place::Bath;
-    if (found == where.vessels.end() || v.place == bench::Place::Hand || away || racked != tubes) {
+    if (found == where.vessels.end() || v.place == bench::Place::Hand || is_away(v, show) ||
+        racked != tubes) {
       continue;
     }
     VesselPlace place;
@@ -198,7 +207,8 @@ void BenchView::Impl::add_air(std::vector<Item>& list, const bench::Scene& scene
   }
   for (const bench::SeenVessel& v : scene.vessels) {
     const auto found = where.vessels.find(v.name);
-    if (v.looks.steam > 0.02 && v.place != bench::Place::Hand && found != where.vessels.end()) {
+    const bool here = v.place != bench::Place::Hand && !is_away(v, show);
+    if (v.looks.steam > 0.02 && here && found != where.vessels.end()) {
       const Rect& r = found->second;
       add("steam of " + v.name, 1, {r.x - r.w * 0.9F, r.y - r.w * 4, r.w * 2.8F, r.w * 4.2F}, v.looks.steam);
     }

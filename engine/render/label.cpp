@@ -20,6 +20,19 @@ std::vector<std::string> split(const std::string& text, char at) {
   return parts;
 }
 
+/// Words at `at`; a lone sign such as "%" stays with the word before it.
+std::vector<std::string> words_of(const std::string& text, char at) {
+  std::vector<std::string> words;
+  for (const std::string& part : split(text, at)) {
+    if (part == "%" && !words.empty()) {
+      words.back() += " " + part;
+    } else {
+      words.push_back(part);
+    }
+  }
+  return words;
+}
+
 /// Largest size at which `lines` fit.
 double size_of(const Lettering& lettering, const std::vector<std::string>& lines, double width, double height,
                double largest_px) {
@@ -49,7 +62,7 @@ std::vector<std::string> broken(const std::vector<std::string>& words, unsigned 
 FittedLabel fit_label(const Lettering& lettering, const std::string& text, double width, double height,
                       double largest_px) {
   const bool given = text.find('\n') != std::string::npos;
-  const std::vector<std::string> words = split(text, given ? '\n' : ' ');
+  const std::vector<std::string> words = words_of(text, given ? '\n' : ' ');
   if (words.empty()) {
     return {};
   }

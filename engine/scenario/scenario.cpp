@@ -28,7 +28,7 @@ Scenario read_all(strict::File& file, const Limits& limits, const matter::Catalo
   const strict::Table root = file.root();
   Scenario scenario;
   scenario.title = root.text("title");
-  scenario.level = root.word("level", {"first", "trap", "exam"});
+  scenario.level = root.word("level", {"newcomer", "first", "trap", "exam"});
   scenario.seed = static_cast<std::uint64_t>(root.integer("seed", limits.ranges.at("seed")));
   scenario.story = root.text("story");
   scenario.debrief = root.text("debrief");

@@ -68,7 +68,7 @@ struct Marking {
 struct Scenario {
   std::string key; ///< File name without its ending.
   std::string title;
-  std::string level; ///< "first", "trap", "exam"
+  std::string level; ///< "newcomer", "first", "trap", "exam"
   std::string story;
   Patient patient;
   specimen::Specimen specimen;

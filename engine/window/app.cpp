@@ -54,9 +54,9 @@ void App::act(const bench::Action& action, const std::string& done_words) {
   }
 }
 
-void App::record(const std::string& item, const std::string& value) {
+void App::record(const std::string& item, const std::string& value, const std::string& words) {
   const std::string problem = desk->record(item, value);
-  say(problem.empty() ? "Written down: " + item + " = " + value : problem, !problem.empty());
+  say(problem.empty() ? "Written down: " + words : problem, !problem.empty());
 }
 
 void App::open(const std::filesystem::path& scenario_file) {

@@ -136,7 +136,8 @@ struct App {
   /// Does something at the bench and puts the answer into the message line; `done_words` stand there when it
   /// was done.
   void act(const bench::Action& action, const std::string& done_words = "");
-  void record(const std::string& item, const std::string& value);
+  /// Writes a line of the worksheet; `words` tell the learner what was written.
+  void record(const std::string& item, const std::string& value, const std::string& words);
   void say(const std::string& words, bool refusal = false);
   void open(const std::filesystem::path& scenario_file);
   void resume(const std::filesystem::path& sitting_file);

@@ -1,4 +1,4 @@
-#include "engine/window/app.hpp"
+#include "engine/window/case_list.hpp"
 
 #include <algorithm>
 
@@ -21,17 +21,17 @@ std::vector<fs::path> files_in(const fs::path& folder, const char* ending) {
 }
 
 int rank(const std::string& level) {
-  return level == "first" ? 0 : level == "trap" ? 1 : 2;
+  return level == "newcomer" ? 0 : level == "first" ? 1 : level == "trap" ? 2 : 3;
 }
 
 } // namespace
 
-void find_cases(App& app) {
-  app.offers.clear();
-  for (const fs::path& file : files_in(app.options.scenarios, ".toml")) {
+std::vector<Offer> list_cases(const desk::Ground& ground, const fs::path& folder) {
+  std::vector<Offer> offers;
+  for (const fs::path& file : files_in(folder, ".toml")) {
     Offer offer;
     offer.file = file;
-    const auto brief = desk::read_brief(app.ground, file);
+    const auto brief = desk::read_brief(ground, file);
     if (brief) {
       offer.title = brief->title;
       offer.level = brief->level;
@@ -39,10 +39,15 @@ void find_cases(App& app) {
     } else {
       offer.problem = scenario::to_text(brief.error());
     }
-    app.offers.push_back(offer);
+    offers.push_back(offer);
   }
-  std::stable_sort(app.offers.begin(), app.offers.end(),
+  std::stable_sort(offers.begin(), offers.end(),
                    [](const Offer& a, const Offer& b) { return rank(a.level) < rank(b.level); });
+  return offers;
+}
+
+void find_cases(App& app) {
+  app.offers = list_cases(app.ground, app.options.scenarios);
   app.unfinished.clear();
   for (const fs::path& file : files_in(app.options.sittings, ".jsonl")) {
     if (!desk::is_handed_in(file)) {

@@ -34,7 +34,7 @@ void draw_answers(App& app, const std::string& item,
     }
     first = false;
     if (app.widgets.choice(fmt::format("{}={}", item, key).c_str(), wording, now == key)) {
-      app.record(item, key);
+      app.record(item, key, wording);
     }
   }
 }
@@ -44,7 +44,7 @@ void draw_number_line(App& app, const std::string& item, const std::string& word
   std::string& draft = app.drafts.try_emplace(item, written(app, item)).first->second;
   if (app.widgets.line(item.c_str(), draft, number_width() * 1.2F)) {
     if (draft.empty() || is_number(draft)) {
-      app.record(item, draft);
+      app.record(item, draft, words + ": " + (draft.empty() ? "nothing" : draft));
     } else {
       app.say("\"" + draft + "\" is not a number; write one such as " + example + ".", true);
     }

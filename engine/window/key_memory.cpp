@@ -11,10 +11,10 @@ namespace matula::window {
 void KeyMemory::attach(GLFWwindow* window) {
   glfwSetWindowUserPointer(window, this);
   glfwSetKeyCallback(window, on_key);
-  glfwSetCharCallback(window, [](GLFWwindow* w, unsigned) { of(w).stirred_ = true; });
-  glfwSetMouseButtonCallback(window, [](GLFWwindow* w, int, int, int) { of(w).stirred_ = true; });
-  glfwSetCursorPosCallback(window, [](GLFWwindow* w, double, double) { of(w).stirred_ = true; });
-  glfwSetScrollCallback(window, [](GLFWwindow* w, double, double) { of(w).stirred_ = true; });
+  glfwSetCharCallback(window, [](GLFWwindow* w, unsigned) { of(w).stir(); });
+  glfwSetMouseButtonCallback(window, [](GLFWwindow* w, int, int, int) { of(w).stir(); });
+  glfwSetCursorPosCallback(window, [](GLFWwindow* w, double, double) { of(w).stir(); });
+  glfwSetScrollCallback(window, [](GLFWwindow* w, double, double) { of(w).stir(); });
 }
 
 KeyMemory& KeyMemory::of(GLFWwindow* window) {
@@ -23,7 +23,7 @@ KeyMemory& KeyMemory::of(GLFWwindow* window) {
 
 void KeyMemory::on_key(GLFWwindow* window, int key, int /*scan*/, int action, int /*mods*/) {
   KeyMemory& memory = of(window);
-  memory.stirred_ = true;
+  memory.stir();
   if (key < 0 || key >= keys || action == GLFW_REPEAT) {
     return;
   }

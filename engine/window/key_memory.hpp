@@ -16,16 +16,24 @@ public:
   void attach(GLFWwindow* window);
   /// After events, before the frame. True when further frames must follow at once.
   bool before_frame();
+  /// How many events have come since the window opened.
+  [[nodiscard]] unsigned long events() const { return events_; }
 
 private:
   static KeyMemory& of(GLFWwindow* window);
   static void on_key(GLFWwindow* window, int key, int scan, int action, int mods);
 
+  void stir() {
+    stirred_ = true;
+    ++events_;
+  }
+
   static constexpr int keys = 512;
   std::array<bool, keys> down_{};
-  std::vector<int> tapped_;    ///< Went down since the last frame.
-  std::vector<int> held_;      ///< Shown as down for one frame though already up.
-  bool stirred_ = false;       ///< Some event came since the last frame.
+  std::vector<int> tapped_; ///< Went down since the last frame.
+  std::vector<int> held_;   ///< Shown as down for one frame though already up.
+  bool stirred_ = false;    ///< Some event came since the last frame.
+  unsigned long events_ = 0;
   bool enter_presses_ = false; ///< Enter went down while no text was being typed.
 };
 

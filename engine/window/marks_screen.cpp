@@ -6,6 +6,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdint>
@@ -38,7 +39,8 @@ void draw_mark(const scoring::Mark& mark) {
   std::string words = mark.label;
   if (!mark.entered.empty()) {
     const bool written = mark.ledger != Ledger::Process && mark.ledger != Ledger::Safety;
-    words += (written ? ": you wrote " : ": found ") + mark.entered;
+    const bool asked = !words.empty() && words.back() == '?';
+    words += (!written ? ": found " : asked ? " You wrote: " : ": you wrote ") + mark.entered;
   }
   ImGui::TextWrapped("%s", words.c_str());
   if (!mark.reason.empty()) {
@@ -73,6 +75,11 @@ void draw_ledgers(const scoring::Report& report) {
   }
   heading("What a careful reader would have come to");
   ImGui::TextWrapped("%s", report.debrief.c_str());
+}
+
+/// Follows the last test on the list.
+int sheet_of(const scoring::Report& report) {
+  return static_cast<int>(report.tubes.size());
 }
 
 void draw_card_choice(App& app, const char* name, const char* label, appearance::Card card) {
@@ -119,7 +126,8 @@ void draw_pads(const desk::PadPair& pads) {
   }
 }
 
-void draw_tubes(App& app, const scoring::Report& report) {
+/// Which test to show beside its marks, or the whole worksheet.
+void draw_test_choice(App& app, const scoring::Report& report) {
   for (int i = 0; i < static_cast<int>(report.tubes.size()); ++i) {
     if (i > 0) {
       flow(width_of(report.tubes[static_cast<std::size_t>(i)].title.c_str()) + ImGui::GetFrameHeight());
@@ -130,6 +138,15 @@ void draw_tubes(App& app, const scoring::Report& report) {
       app.marks_tubes.clear();
     }
   }
+  const char* words = "The worksheet";
+  flow(width_of(words) + ImGui::GetFrameHeight());
+  if (app.widgets.choice("marks.worksheet", words, app.marked_test == sheet_of(report))) {
+    app.marked_test = sheet_of(report);
+    app.marks_tubes.clear();
+  }
+}
+
+void draw_tubes(App& app, const scoring::Report& report) {
   draw_card_choice(app, "marks.white", "white", appearance::Card::White);
   ImGui::SameLine();
   draw_card_choice(app, "marks.black", "black", appearance::Card::Black);
@@ -155,6 +172,19 @@ void draw_tubes(App& app, const scoring::Report& report) {
   }
 }
 
+/// Where there is no tube to show, the worksheet alone.
+void draw_beside(App& app, const scoring::Report& report) {
+  app.marked_test = std::min(app.marked_test, sheet_of(report)); // The last case had more tests, perhaps.
+  if (!report.tubes.empty()) {
+    draw_test_choice(app, report);
+  }
+  if (app.marked_test == sheet_of(report)) {
+    draw_marks_sheet(report);
+  } else {
+    draw_tubes(app, report);
+  }
+}
+
 } // namespace
 
 void draw_marks_screen(App& app, const render::Rect& area) {
@@ -170,6 +200,7 @@ void draw_marks_screen(App& app, const render::Rect& area) {
       app.desk.reset();
       app.scene.reset();
       app.marks_tubes.clear();
+      app.marked_test = 0;
       app.message.clear();
       app.focus_screen = 3;
       find_cases(app);
@@ -185,9 +216,7 @@ void draw_marks_screen(App& app, const render::Rect& area) {
     ImGui::EndChild();
   }
   const Pane pane("tubes", {area.x + left, area.y, area.w - left, area.h});
-  if (!report.tubes.empty()) {
-    draw_tubes(app, report);
-  }
+  draw_beside(app, report);
 }
 
 } // namespace matula::window

@@ -89,8 +89,11 @@ void draw_fields(const bench::SeenCardRow& row, const ImVec2& at, float wide, fl
   for (std::size_t i = 0; i < row.fields.size(); ++i) {
     const ImVec2 corner{at.x + each * static_cast<float>(i), at.y};
     draw_field(corner, each - 3, tall, shown(row.fields[i].second));
-    ink->AddText({corner.x, corner.y + tall}, ImGui::GetColorU32(ImGuiCol_Text),
-                 brief(row.fields[i].first).c_str());
+    const std::string word = brief(row.fields[i].first);
+    const float spare = each - 3 - ImGui::CalcTextSize(word.c_str()).x;
+    // Under the middle of its field; a word too wide for that begins with the field.
+    ink->AddText({corner.x + std::max(spare / 2, 0.0F), corner.y + tall}, ImGui::GetColorU32(ImGuiCol_Text),
+                 word.c_str());
   }
 }
 

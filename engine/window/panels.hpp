@@ -15,7 +15,8 @@ void draw_bench(App& app, const render::Rect& area);
 void draw_counter(App& app, const render::Rect& area); ///< Form, label and container, in the bench's place.
 void draw_message(App& app, const render::Rect& area);
 void draw_marks_screen(App& app, const render::Rect& area);
-void draw_text_size(App& app); ///< Part of the strip and of the start screen.
+void draw_marks_sheet(const scoring::Report& report); ///< Part of the marks screen.
+void draw_text_size(App& app);                        ///< Part of the strip and of the start screen.
 
 // Tabs of the side panel.
 void draw_do_tab(App& app);

@@ -27,7 +27,7 @@ void draw_faults(App& app, const Shown& shown) {
       const std::string item = "reception.fault." + key;
       bool ticked = written(app, item) == "yes";
       if (app.widgets.tick(item.c_str(), wording, ticked)) {
-        app.record(item, ticked ? "yes" : "no");
+        app.record(item, ticked ? "yes" : "no", wording + (ticked ? "" : ": not so"));
       }
     }
   }

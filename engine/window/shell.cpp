@@ -121,7 +121,6 @@ void draw(App& app, GLFWwindow* window) {
   }
   ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
   glfwSwapBuffers(window);
-  write_map(app);
 }
 
 void rescale(App& app, float& drawn_scale) {
@@ -164,6 +163,9 @@ void loop(App& app, GLFWwindow* window, KeyMemory& keys) {
     if (app.scale != drawn_scale) {
       frames_due = settle_frames;
     }
+    app.widgets.tell("events", std::to_string(keys.events()));
+    app.widgets.tell("settled", frames_due > 0 ? "0" : "1"); // Every event so far has had its effect.
+    write_map(app);
   }
   if (app.desk) {
     app.desk->note_time();

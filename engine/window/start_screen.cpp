@@ -10,7 +10,10 @@ namespace matula::window {
 namespace {
 
 const char* say_level(const std::string& level) {
-  return level == "first" ? "First steps" : level == "trap" ? "With a trap" : "Examination";
+  return level == "newcomer" ? "Begin here"
+         : level == "first"  ? "First steps"
+         : level == "trap"   ? "With a trap"
+                             : "Examination";
 }
 
 void draw_offer(App& app, const Offer& offer, std::filesystem::path& chosen) {

@@ -11,6 +11,7 @@ namespace matula::window {
 
 void Widgets::begin_frame() {
   places_.clear();
+  out_of_sight_.clear();
   facts_.clear();
   tell("frame", std::to_string(++frame_));
 }
@@ -34,11 +35,9 @@ void Widgets::note(const char* name) {
   ImRect shown = ImGui::GetCurrentWindow()->ClipRect;
   constexpr float edge = -3; // The pointer does not hover what lies on the very edge.
   shown.Expand(edge);
-  if (shown.Contains(middle)) {
-    std::string key = name;
-    std::replace(key.begin(), key.end(), ' ', '_');
-    places_[key] = {middle.x, middle.y};
-  }
+  std::string key = name;
+  std::replace(key.begin(), key.end(), ' ', '_');
+  (shown.Contains(middle) ? places_ : out_of_sight_)[key] = {middle.x, middle.y};
 }
 
 bool Widgets::button(const char* name, const std::string& label, bool enabled) {
@@ -105,7 +104,9 @@ bool Widgets::number(const char* name, double& value, double least, double most,
 
 bool Widgets::slider(const char* name, const std::string& label, float& value, float least, float most) {
   ImGui::PushID(name);
-  ImGui::SliderFloat(label.c_str(), &value, least, most, "%.0f mm");
+  // Beside the slider, for its grip would hide the number.
+  const std::string words = fmt::format("{:.0f} mm {}###slider", static_cast<double>(value), label);
+  ImGui::SliderFloat(words.c_str(), &value, least, most, "");
   note(name);
   const bool done = ImGui::IsItemDeactivatedAfterEdit();
   ImGui::PopID();
@@ -139,6 +140,9 @@ std::string Widgets::map() const {
   std::string text;
   for (const auto& [name, place] : places_) {
     text += fmt::format("{} {:.0f} {:.0f}\n", name, place.x, place.y);
+  }
+  for (const auto& [name, place] : out_of_sight_) {
+    text += fmt::format("-{} {:.0f} {:.0f}\n", name, place.x, place.y);
   }
   for (const auto& [name, value] : facts_) {
     text += fmt::format("={} {}\n", name, value);

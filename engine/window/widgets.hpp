@@ -32,8 +32,8 @@ public:
   /// Something a test may wait for: "=name value" in the map.
   void tell(const std::string& name, const std::string& value) { facts_[name] = value; }
 
-  /// "name x y" a line: the middle of each control drawn this frame; then the facts, and "=focus name" for
-  /// the control that has the keyboard.
+  /// "name x y" a line: the middle of each control that shows in this frame; "-name x y" where one lies that
+  /// has to be scrolled to; then the facts, and "=focus name" for the control that has the keyboard.
   [[nodiscard]] std::string map() const;
 
 private:
@@ -42,6 +42,7 @@ private:
     float y = 0;
   };
   std::map<std::string, Place> places_;
+  std::map<std::string, Place> out_of_sight_;
   std::map<std::string, std::string> facts_;
   bool focus_next_ = false;
   unsigned long frame_ = 0;

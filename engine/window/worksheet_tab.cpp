@@ -58,12 +58,12 @@ void draw_questions(App& app) {
     for (const auto& [key, wording] : question.options) {
       const std::string name = fmt::format("{}={}", item, key);
       if (app.widgets.choice(name.c_str(), "##" + key, now == key)) {
-        app.record(item, key);
+        app.record(item, key, wording);
       }
       ImGui::SameLine();
       ImGui::TextWrapped("%s", wording.c_str());
       if (ImGui::IsItemClicked()) {
-        app.record(item, key);
+        app.record(item, key, wording);
       }
     }
   }

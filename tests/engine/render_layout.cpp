@@ -91,6 +91,8 @@ TEST_CASE("words of a label break where they become largest") {
   }
   REQUIRE(lettering->width(flat.lines.front(), flat.size_px) <= 300 + 1e-6);
   REQUIRE(tall.size_px > 10);
+  const FittedLabel strength = fit_label(*lettering, "Guaiac 2 %", 40, 60, 28);
+  REQUIRE(strength.lines == std::vector<std::string>{"Guaiac", "2 %"}); // The sign stays with its number.
   REQUIRE(fit_label(*lettering, "", 50, 60, 28).lines.empty());
 }
 

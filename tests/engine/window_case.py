@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Works a case in the real window, by mouse and keys, as its steps file says, from the first screen to the marks.
 
-Usage: window_case.py PROGRAM STEPS.jsonl [--pictures FOLDER] [--size 1280x800] [--text 100]
+Usage: window_case.py PROGRAM STEPS.jsonl [--pictures FOLDER] [--size 1280x800] [--text 100] [--times]
 
 A line of the steps file becomes what a learner would press. Then the log the window kept is marked by the command line, and
 both marks must be the same, byte for byte. The last line printed says how many marks of each ledger were earned.
@@ -17,8 +17,9 @@ import sys
 import tempfile
 import time
 
+OVERNIGHT_S = 72000
 WAITS = [600, 300, 120, 60, 30, 10]
-QUIET_S = 0.4  # A window that has nothing to do draws nothing.
+WHEEL_AT = [0.55, 0.3, 0.75]  # Heights at which a pane may scroll as a whole and not a part of it.
 COUNTER = ("reception", "day.")
 
 
@@ -31,23 +32,32 @@ class Screen:
 
     def __init__(self, program, folder, size, text):
         self.map = folder / "map"
-        self.towards = {}  # the way a control was found last
+        self.height = int(size.split("x")[1])
+        self.pointer = None  # where we put it last
+        self.notch = 65.0  # dots that one notch of the wheel scrolls
         read, write = os.pipe()
         self.display = subprocess.Popen(
             ["Xvfb", "-displayfd", str(write), "-screen", "0", size + "x24", "-noreset"],
             pass_fds=[write], stderr=subprocess.DEVNULL)
         os.close(write)
         number = os.read(read, 16).decode().strip()
+        self.program = None
         self.env = dict(os.environ, DISPLAY=":" + number, MATULA_WIDGET_MAP=str(self.map),
                         MATULA_SITTINGS=str(folder / "sittings"))
+        self.env.setdefault("LP_NUM_THREADS", "0")  # On a busy machine Mesa's own threads wait for one another.
         self.output = open(folder / "output", "w")
-        self.program = subprocess.Popen([program], env=self.env, stdout=self.output, stderr=self.output)
-        self.until(lambda: self.fact("screen") == "start", "the first screen")
+        try:
+            self.program = subprocess.Popen([program], env=self.env, stdout=self.output, stderr=self.output)
+            self.until(lambda: self.fact("screen") == "start" and self.fact("settled") == "1", "the first screen")
+            self.point_at(self.height, self.height // 2)
+        except BaseException:
+            self.close()
+            raise
         for _ in range((text - 100) // 25):
             self.click("text.larger")
 
     def close(self):
-        for process in (self.program, self.display):
+        for process in filter(None, (self.program, self.display)):
             process.kill()
             process.wait()
 
@@ -73,81 +83,85 @@ class Screen:
     def place(self, name):
         return self.read_map()[0].get(name)
 
-    def until(self, holds, what, seconds=40):
+    def until(self, holds, what, seconds=60):
         end = time.time() + seconds
         while not holds():
             if time.time() > end or self.program.poll() is not None:
                 raise Stuck(f"waited in vain for {what}; the window says: {self.fact('message')}")
-            time.sleep(0.02)
+            time.sleep(0.01)
 
-    def xdo(self, *words):
+    def xdo(self, events, *words):
+        """Sends so many events at least, and waits until the window has drawn what came of them."""
+        then = int(self.fact("events") or 0) + events
         subprocess.run(["xdotool", *map(str, words)], env=self.env, check=True)
+        self.until(lambda: self.has_settled(then), "an answer to " + " ".join(map(str, words)), 120)
 
-    def frames(self, count):
-        """Lets the window draw `count` more frames, or as many as it draws before it goes to sleep."""
-        last = int(self.fact("frame") or 0)
-        then, quiet_since = last + count, time.time()
-        while last < then and time.time() - quiet_since < QUIET_S:
-            time.sleep(0.02)
-            now = int(self.fact("frame") or 0)
-            if now != last:
-                last, quiet_since = now, time.time()
+    def has_settled(self, events):
+        facts = self.read_map()[1]
+        return int(facts.get("events", 0)) >= events and facts.get("settled") == "1"
 
     def key(self, name):
-        self.xdo("key", name)
-        self.frames(2)
+        self.xdo(2, "key", name)
 
-    def bring(self, name, over=(1080, 420)):
-        """Turns the wheel until the control shows."""
-        up, down = 4, 5
-        first = self.towards.get(name, down)
-        for wheel in (first, down if first == up else up, first):
-            turns = 40
-            while turns > 0 and not self.place(name):
-                seen = self.places_shown()
-                self.xdo("mousemove", *over, "click", "--repeat", 2, "--delay", 10, wheel)
-                self.frames(3)
-                turns = turns - 1 if self.places_shown() != seen else 0
-            if self.place(name):
-                self.towards[name] = wheel
-                return
-        raise Stuck(f"no control named {name}")
+    def point_at(self, x, y):
+        if (x, y) != self.pointer:
+            self.xdo(1, "mousemove", x, y)
+            self.pointer = (x, y)
 
-    def places_shown(self):
-        return self.read_map()[0]
+    def bring(self, name, over=None):
+        """Turns the wheel until the control shows; `over`: where, if not above the control's own place."""
+        stood_still = 0
+        while not self.place(name):
+            hidden = self.place("-" + name)
+            if not hidden:
+                raise Stuck(f"no control named {name}")
+            if stood_still == len(WHEEL_AT):
+                raise Stuck(f"{name} cannot be scrolled to")
+            self.point_at(*(over or (hidden[0], int(self.height * WHEEL_AT[stood_still]))))
+            hidden = self.place("-" + name) or hidden
+            away = hidden[1] - self.pointer[1]
+            turns = max(1, min(30, round(abs(away) / self.notch)))
+            self.xdo(turns, "click", "--repeat", turns, "--delay", 5, 5 if away > 0 else 4)
+            now = self.place(name) or self.place("-" + name) or hidden
+            if now[1] != hidden[1]:
+                self.notch = max(20, abs(now[1] - hidden[1]) / turns) if not self.place(name) else self.notch
+                stood_still = 0
+            else:
+                stood_still += 1
 
-    def click(self, name, over=(1080, 420)):
+    def tap(self, name):
+        """Moves and clicks in one go; only where the caller sees whether it had its effect."""
+        self.bring(name)
+        at = self.place(name)
+        self.xdo(2, "mousemove", *at, "click", 1)
+        self.pointer = at
+
+    def click(self, name, over=None):
         for _ in range(8):
             self.bring(name, over)
             at = self.place(name)
-            if not at:
-                continue
-            self.xdo("mousemove", *at)
-            self.frames(2)
+            self.point_at(*at)
             if self.fact("hovered").replace(" ", "_") == name and self.place(name) == at:
-                self.xdo("click", 1)
-                self.frames(3)
+                self.xdo(2, "click", 1)
                 return
+            self.xdo(1, "mousemove_relative", 1, 0)
+            self.pointer = None
         raise Stuck(f"the pointer does not come to rest on {name}")
 
     def type_into(self, name, text):
         for _ in range(6):
             self.click(name)
-            self.until(lambda: self.fact("typing") == "1", "a field to type in")
-            self.xdo("key", "ctrl+a")
-            self.xdo("type", "--delay", "40", text)
-            try:
-                self.until(lambda: same(self.fact("text"), text), "the typed text", 3)
-            except Stuck:
-                self.key("Escape")
-                continue
-            self.xdo("key", "Return")
-            self.until(lambda: self.fact("typing") == "0", "the end of typing")
-            return
+            self.until(lambda: self.fact("typing") == "1", "a field to type in", 10)
+            self.xdo(4 + 2 * len(text), "key", "ctrl+a", "type", "--delay", 12, text)
+            if same(self.fact("text"), text):
+                self.xdo(2, "key", "Return")
+                self.until(lambda: self.fact("typing") == "0", "the end of typing")
+                return
+            self.key("Escape")
         raise Stuck(f"could not type {text} into {name}")
 
     def picture(self, file):
-        subprocess.run(["import", "-window", "root", str(file)], env=self.env, check=True)
+        subprocess.run(["import", "-window", "root", "-quality", "10", str(file)], env=self.env, check=True)
 
 
 def same(shown, wanted):
@@ -172,13 +186,10 @@ class Learner:
     def does(self, name):
         """Clicks, and waits until the log has grown."""
         before = self.log_lines()
-        self.screen.click(name)
-        try:
-            self.screen.until(lambda: self.log_lines() > before, name)
-        except Stuck:
-            # a click may get lost between two slow frames
+        self.screen.tap(name)
+        if self.log_lines() == before:
             self.screen.click(name)
-            self.screen.until(lambda: self.log_lines() > before, name)
+        self.screen.until(lambda: self.log_lines() > before, name + " to be written into the log")
 
     def tab(self, key):
         fact = {"c": "Reception", "d": "Do", "l": "Papers", "s": "Worksheet"}[key]
@@ -188,7 +199,6 @@ class Learner:
             self.screen.key("Escape")
         self.screen.key(key)
         self.screen.until(lambda: self.screen.fact("tab") == fact, "the tab " + fact)
-        self.screen.frames(3)
 
     def take(self, vessel):
         self.tab("d")
@@ -228,13 +238,23 @@ class Learner:
         self.set_to[name] = option
 
     def wait(self, seconds):
+        while seconds >= OVERNIGHT_S:
+            self.tab("d")
+            self.wait_by("wait.overnight", OVERNIGHT_S)
+            seconds -= OVERNIGHT_S
+        seconds = (seconds + 5) // 10 * 10  # The shortest button is ten seconds.
         for length in WAITS:
-            while seconds >= length * 0.99 or (length == 10 and seconds > 4):
-                then = float(self.screen.fact("time_s")) + length
-                self.screen.click(f"wait.{length}")
-                self.screen.until(lambda t=then: float(self.screen.fact("time_s")) >= t - 0.001, "the wait", 90)
-                self.screen.until(lambda: self.screen.fact("waiting") == "0", "the end of the wait")
+            while seconds >= length * 0.98:
+                self.wait_by(f"wait.{length}", length)
                 seconds -= length
+
+    def wait_by(self, button, length):
+        then = float(self.screen.fact("time_s")) + length
+        self.screen.tap(button)
+        if self.screen.fact("waiting") == "0" and float(self.screen.fact("time_s")) < then - 0.001:
+            self.screen.click(button)
+        self.screen.until(lambda: float(self.screen.fact("time_s")) >= then - 0.001, "the wait", 180)
+        self.screen.until(lambda: self.screen.fact("waiting") == "0", "the end of the wait")
 
     def mix(self, step):
         self.take(step["vessel"])
@@ -277,9 +297,7 @@ class Learner:
             self.does(item)
             return
         button = f"{item}={value}".replace(" ", "_")
-        try:
-            self.screen.bring(button)
-        except Stuck:
+        if not self.screen.place(button) and not self.screen.place("-" + button):
             button = item
         if button == item:
             before = self.log_lines()
@@ -397,7 +415,7 @@ class Learner:
             "lay_paper": self.lay, "refractometer": self.refract, "photometer": self.measure,
             "smell": self.in_hand("smell"), "thermometer": self.in_hand("thermometer"),
             "sulphur": self.in_hand("sulphur"), "tap": self.in_hand("tap"), "finish": self.hand_in,
-            "lift_float": self.lift,
+            "lift_float": self.lift, "discard_paper": self.on_papers("paper.discard"),
         }
         if step["do"] not in hands:
             raise Stuck(f"no hand for {step['do']}")
@@ -422,24 +440,27 @@ def say_vessel(name):
     return words[0].upper() + words[1:]
 
 
-def work_case(program, steps_file, pictures, size, text):
+def work_case(program, steps_file, pictures, size, text, times):
     case = steps_file.name.split(".")[0]
     steps = [json.loads(line) for line in steps_file.read_text().splitlines()
              if line.strip() and not line.startswith("#")]
     folder = pathlib.Path(tempfile.mkdtemp())
     screen = Screen(program, folder, size, text)
     try:
-        screen.click("case." + case, over=(640, 500))
+        screen.click("case." + case)
         screen.until(lambda: screen.fact("screen") == "bench", "the bench")
         learner = Learner(screen, pictures)
         learner.keep_picture("begun")
         for number, step in enumerate(steps, 1):
+            begun = time.time()
             try:
                 learner.act(step)
             except Stuck as why:
                 learner.keep_picture("stuck")
                 raise Stuck(f"step {number}, {json.dumps(step)}: {why}") from None
             learner.keep_picture(step.get("do", "wait"))
+            if times:
+                print(f"{time.time() - begun:7.1f} s  {json.dumps(step)}", flush=True)
         log = pathlib.Path(screen.fact("log"))
         return compare_marks(program, log)
     finally:
@@ -462,6 +483,7 @@ def main():
     arguments.add_argument("--pictures", type=pathlib.Path)
     arguments.add_argument("--size", default="1280x800")
     arguments.add_argument("--text", type=int, default=100)
+    arguments.add_argument("--times", action="store_true", help="say how long each step took")
     given = arguments.parse_args()
     for tool in ("Xvfb", "xdotool"):
         if not shutil.which(tool):
@@ -470,7 +492,7 @@ def main():
     if given.pictures:
         given.pictures.mkdir(parents=True, exist_ok=True)
     try:
-        marks = work_case(given.program, given.steps, given.pictures, given.size, given.text)
+        marks = work_case(given.program, given.steps, given.pictures, given.size, given.text, given.times)
     except Stuck as why:
         print(f"FAILED: {given.steps.name}: {why}", file=sys.stderr)
         return 1
