@@ -1,6 +1,8 @@
 #include "engine/window/group.hpp"
 #include "engine/window/panels.hpp"
 
+#include <cmath>
+
 namespace matula::window {
 
 namespace {
@@ -48,12 +50,12 @@ void draw_float_group(App& app) {
   app.widgets.tick("float.spin", "spun as it goes in", app.hands.spin);
   if (app.widgets.button("float.in", "Lower it into this vessel", !floats)) {
     app.act(bench::Float{app.hands.vessel, app.hands.wipe, app.hands.spin},
-            "The float is bobbing. Let it come to rest before you read.");
+            "The float is in. It bobs for some seconds; read it when it stands still.");
     app.clock.wait_until(app.desk->time_s(), app.desk->time_s() + 5);
   }
   ImGui::SameLine();
   if (app.widgets.button("float.out", "Lift it out", floats)) {
-    app.act(bench::LiftFloat{});
+    app.act(bench::LiftFloat{}, "The float is out.");
   }
   if (app.widgets.button("float.again", "Spin it", floats)) {
     app.act(bench::SpinFloat{});
@@ -65,6 +67,9 @@ void draw_float_group(App& app) {
     app.clock.wait_until(app.desk->time_s(), app.desk->time_s() + 5);
   }
   if (floats) {
+    constexpr double still_mm_s = 0.05; // slower than any eye follows
+    const bool still = std::abs(app.scene->floating->state.speed_mm_s) < still_mm_s;
+    ImGui::TextDisabled("%s", still ? "It is at rest." : "It is still bobbing.");
     ImGui::SetNextItemWidth(ImGui::GetFontSize() * 9);
     if (app.widgets.slider("eye", "eye above the surface", app.hands.eye_mm, -40, 40)) {
       app.look();

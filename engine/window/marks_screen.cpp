@@ -37,10 +37,11 @@ void draw_mark(const scoring::Mark& mark) {
   }
   ImGui::TableNextColumn();
   std::string words = mark.label;
-  if (!mark.entered.empty()) {
-    const bool written = mark.ledger != Ledger::Process && mark.ledger != Ledger::Safety;
+  // What a vessel went through is said in the sentence below.
+  const bool written = mark.ledger != Ledger::Process && mark.ledger != Ledger::Safety;
+  if (written && !mark.entered.empty()) {
     const bool asked = !words.empty() && words.back() == '?';
-    words += (!written ? ": found " : asked ? " You wrote: " : ": you wrote ") + mark.entered;
+    words += (asked ? " You wrote: " : ": you wrote ") + mark.entered;
   }
   ImGui::TextWrapped("%s", words.c_str());
   if (!mark.reason.empty()) {

@@ -2,7 +2,10 @@
 #include "engine/window/pane.hpp"
 #include "engine/window/panels.hpp"
 
+#include "engine/scenario/unwritten.hpp"
+
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 namespace matula::window {
 
@@ -48,12 +51,22 @@ void draw_waits(App& app) {
   draw_clock_state(app);
 }
 
+void say_what_is_missing(App& app) {
+  const auto missing = scenario::unwritten(app.desk->brief(), app.desk->worksheet());
+  if (missing.empty()) {
+    app.say("Everything asked for is written down. After handing in nothing can be changed.");
+    return;
+  }
+  app.say("Not written yet: " + fmt::format("{}", fmt::join(missing, "; ")) + ".");
+}
+
 /// True when the case was handed in.
 bool draw_hand_in(App& app) {
   ImGui::SameLine();
   if (!app.marks_wanted) {
     if (app.widgets.button("hand_in", "Hand in")) {
       app.marks_wanted = true;
+      say_what_is_missing(app);
       app.focus_hand_in = true; // The question takes this button's place in the next frame.
     }
     return false;
