@@ -12,8 +12,8 @@ struct StiffSystem {
 };
 
 struct Tolerance {
-  double absolute = 1e-8;
-  double relative = 1e-5;
+  double absolute = 1e-6; ///< A nanomol a litre, a cell a millilitre.
+  double relative = 1e-4;
 };
 
 /// Moves `y` over `span` (> 0) by Rosenbrock's method of fourth order with step control (E. Hairer, G.

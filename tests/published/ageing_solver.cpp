@@ -69,6 +69,34 @@ TEST_CASE("Every component agrees with SUNDIALS CVODE within a thousandth") {
   compare(crowded(6.0), 22, 6, window);
 }
 
+TEST_CASE("The steps a specimen is aged with are fine enough: a hundredth, a nanomol a litre, a cell a "
+          "millilitre") {
+  const auto& w = world();
+  for (const double ph : {5.2, 7.8}) {
+    for (const double temperature_c : {4.0, 22.0, 37.0}) {
+      for (const double hours : {2.0, 24.0}) {
+        matter::Mixture liquid = specimen::make_liquid(crowded(ph), w.catalogue);
+        liquid.temperature_c = temperature_c;
+        ageing::Gas gas;
+        gas.under_lid_mmol_per_l.assign(w.ageing.volatiles.size(), 0.0);
+        ageing::System system(liquid, w.catalogue, w.chemistry, w.ageing, {}, gas);
+        const ageing::StiffSystem stiff{
+            [&](const double* y, double* change) { system.change(y, change); },
+            [&](const double* y, double* partial) { system.jacobian(y, partial); }};
+        std::vector<double> usual = system.start();
+        ageing::integrate(stiff, usual, hours, 0.5, {});
+        std::vector<double> fine = system.start();
+        ageing::integrate(stiff, fine, hours, 0.02, {1e-10, 1e-7});
+        for (std::size_t i = 0; i < usual.size(); ++i) {
+          INFO(system.name(i) << " (" << i << ") at " << temperature_c << " C after " << hours << " h, pH "
+                              << ph);
+          CHECK(usual[i] == Approx(fine[i]).epsilon(1e-2).margin(1e-6));
+        }
+      }
+    }
+  }
+}
+
 TEST_CASE("The derivatives handed to the solver are those of the right-hand side") {
   const auto& w = world();
   specimen::Specimen specimen = crowded(6.3);
