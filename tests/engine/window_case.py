@@ -44,6 +44,7 @@ class Screen:
         self.program = None
         self.env = dict(os.environ, DISPLAY=":" + number, MATULA_WIDGET_MAP=str(self.map),
                         MATULA_SITTINGS=str(folder / "sittings"))
+        self.env.setdefault("MATULA_WAIT_WALL_S", "0.4")
         self.env.setdefault("LP_NUM_THREADS", "0")  # On a busy machine Mesa's own threads wait for one another.
         self.output = open(folder / "output", "w")
         try:
