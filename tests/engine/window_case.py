@@ -153,7 +153,8 @@ class Screen:
         for _ in range(6):
             self.click(name)
             self.until(lambda: self.fact("typing") == "1", "a field to type in", 10)
-            self.xdo(4 + 2 * len(text), "key", "ctrl+a", "type", "--delay", 12, text)
+            self.xdo(4, "key", "ctrl+a")
+            self.xdo(2 * len(text), "type", "--delay", 12, text)
             if same(self.fact("text"), text):
                 self.xdo(2, "key", "Return")
                 self.until(lambda: self.fact("typing") == "0", "the end of typing")
