@@ -246,7 +246,7 @@ class Learner:
             seconds -= OVERNIGHT_S
         seconds = (seconds + 5) // 10 * 10  # The shortest button is ten seconds.
         for length in WAITS:
-            while seconds >= length * 0.98:
+            while seconds >= length:
                 self.wait_by(f"wait.{length}", length)
                 seconds -= length
 
