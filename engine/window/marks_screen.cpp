@@ -208,7 +208,7 @@ void draw_marks_screen(App& app, const render::Rect& area) {
       return;
     }
     ImGui::SameLine();
-    ImGui::TextUnformatted(app.desk->brief().title.c_str());
+    ImGui::TextWrapped("%s", app.desk->brief().title.c_str()); // Cut off otherwise where the text is large.
     if (!app.message.empty()) {
       ImGui::TextWrapped("%s", app.message.c_str());
     }

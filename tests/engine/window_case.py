@@ -44,6 +44,7 @@ class Screen:
         self.program = None
         self.env = dict(os.environ, DISPLAY=":" + number, MATULA_WIDGET_MAP=str(self.map),
                         MATULA_SITTINGS=str(folder / "sittings"))
+        self.env.setdefault("MATULA_WAIT_WALL_S", "0.4")
         self.env.setdefault("LP_NUM_THREADS", "0")  # On a busy machine Mesa's own threads wait for one another.
         self.output = open(folder / "output", "w")
         try:
@@ -152,7 +153,8 @@ class Screen:
         for _ in range(6):
             self.click(name)
             self.until(lambda: self.fact("typing") == "1", "a field to type in", 10)
-            self.xdo(4 + 2 * len(text), "key", "ctrl+a", "type", "--delay", 12, text)
+            self.xdo(4, "key", "ctrl+a")
+            self.xdo(2 * len(text), "type", "--delay", 12, text)
             if same(self.fact("text"), text):
                 self.xdo(2, "key", "Return")
                 self.until(lambda: self.fact("typing") == "0", "the end of typing")
@@ -244,7 +246,7 @@ class Learner:
             seconds -= OVERNIGHT_S
         seconds = (seconds + 5) // 10 * 10  # The shortest button is ten seconds.
         for length in WAITS:
-            while seconds >= length * 0.98:
+            while seconds >= length:
                 self.wait_by(f"wait.{length}", length)
                 seconds -= length
 
