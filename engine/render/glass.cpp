@@ -163,7 +163,8 @@ std::vector<DrawnPiece> boiling_bubbles(const Appearance& looks, double seconds)
     const double cycle = seconds / rise_s + unit_of(key * 7U + 2U);
     const auto turn = static_cast<std::uint32_t>(static_cast<std::int64_t>(std::floor(cycle)));
     const double part = cycle - std::floor(cycle);
-    const double from = looks.level_mm * (0.15 + 0.6 * unit_of(key * 7U + 3U + turn * 1013U));
+    const double share = 0.15 + 0.6 * unit_of(key * 7U + 3U + turn * 1013U);
+    const double from = looks.boils_from_mm + (looks.level_mm - looks.boils_from_mm) * share;
     const double x = 1.6 * (unit_of(key * 7U + 4U + turn * 1013U) - 0.5) + 0.05 * std::sin(20 * cycle);
     const double z = 1.4 * (unit_of(key * 7U + 5U + turn * 1013U) - 0.5);
     DrawnPiece d;
@@ -214,7 +215,7 @@ std::uint64_t look_hash(const Appearance& looks) {
   for (const column::GlassMark& mark : looks.marks) {
     h.add(mark.label).add(mark.height_mm, 0.02);
   }
-  h.add(looks.boiling, 0.01).add(looks.steam, 0.01).add(looks.foam_mm, 0.05);
+  h.add(looks.boiling, 0.01).add(looks.boils_from_mm, 0.5).add(looks.steam, 0.01).add(looks.foam_mm, 0.05);
   return h.value();
 }
 

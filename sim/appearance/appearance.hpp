@@ -88,6 +88,7 @@ struct Appearance {
   optics::Xyz clot_colour{};
   double heavy_to_mm = 0;       ///< Upper border of a heavy liquid that does not mix with water; 0 without.
   double boiling = 0;           ///< 0..1
+  double boils_from_mm = 0;     ///< Lowest height at which steam forms; 0 when nothing boils.
   double steam = 0;             ///< 0..1
   double foam_mm = 0;           ///< Height of foam on the surface.
   std::optional<Powder> powder; ///< Nothing where none was strewn.

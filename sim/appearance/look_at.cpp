@@ -93,6 +93,15 @@ std::vector<SeenLayer> seen_layers(const column::Column& column, const std::vect
   return all;
 }
 
+/// Steam forms where the liquid is at the boil, and not in the cold part below it.
+double boils_from_mm(const std::vector<LayerPlace>& layers) {
+  constexpr double at_the_boil_c = 99; // layers that boil hand some heat on between two steps
+  const auto lowest = std::find_if(layers.begin(), layers.end(), [](const LayerPlace& place) {
+    return place.layer->temperature_c >= at_the_boil_c;
+  });
+  return lowest == layers.end() ? 0 : lowest->from_mm;
+}
+
 void look_at_surface(Appearance& looks, const column::Column& column) {
   const double top_c =
       column.layers.empty() ? column.sediment.temperature_c : column.layers.back().temperature_c;
@@ -136,6 +145,7 @@ Appearance look_at(const column::Column& column, const matter::Catalogue& catalo
   looks.clot_colour = clot.colour;
   looks.heavy_to_mm = column.shape.level_mm(column.heavy.volume_ml);
   look_at_surface(looks, column);
+  looks.boils_from_mm = looks.boiling > 0 ? boils_from_mm(layers) : 0;
   return looks;
 }
 

@@ -30,6 +30,11 @@ TEST_CASE("The upper part boils within a minute or so while the bottom stays coo
   CHECK(tube.trace.hot_from_s > 10);
   CHECK(tube.trace.hot_from_s < 60);
   CHECK(tube.trace.boiling_seconds > 5);
+  // Steam comes from the part that is heated, and the cool part below shows no bubble.
+  const auto seen = bench::look(state, setup, "tube-1", {});
+  CHECK(seen.boiling > 0);
+  CHECK(seen.boils_from_mm > 0.3 * seen.level_mm);
+  CHECK(seen.boils_from_mm < seen.level_mm);
   CHECK(tube.column.layers.back().temperature_c > 90);
   CHECK(tube.column.layers.front().temperature_c < 50);
   CHECK(tube.trace.seconds_in_flame == Approx(75).margin(1));
