@@ -151,5 +151,6 @@ TEST_CASE("Yeast turns sugar into alcohol and gas in spite of fluoride") {
   CHECK(mmol_per_l(plain, "ethanol") == Approx(2 * (20 - mmol_per_l(plain, "glucose"))).epsilon(1e-4));
   s.mmol_per_l.emplace_back("fluoride", 238); // 10 g/L of the sodium salt
   s.mmol_per_l.emplace_back("sodium", 238);
-  CHECK(mmol_per_l(kept(s, 37, 24, shut()), "glucose") == Approx(mmol_per_l(plain, "glucose")).epsilon(0.1).margin(1e-6));
+  CHECK(mmol_per_l(kept(s, 37, 24, shut()), "glucose") ==
+        Approx(mmol_per_l(plain, "glucose")).epsilon(0.1).margin(1e-6));
 }
