@@ -160,6 +160,10 @@ Mark mark_identity(const Case& marked, const Judgement& judgement, const Book& b
   mark.label = "Whose specimen it is";
   mark.possible = book.marks.at("identity");
   const std::string entered = marked.entry("reception");
+  if (entered.empty()) {
+    mark.reason = "The delivery was left undecided: nobody asked whose specimen it is.";
+    return mark;
+  }
   const bool taken = entered == "accept" || (entered == "qualify" && judgement.verdict == Verdict::Refuse);
   if (!judgement.nobody_knows_whose || !taken) {
     mark.earned = mark.possible;

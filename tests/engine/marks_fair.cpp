@@ -90,6 +90,18 @@ TEST_CASE("A figure without a float and without lines is no calculation") {
   CHECK(find(invented, "sg.corrected")->reason.find("no step was written") != std::string::npos);
 }
 
+TEST_CASE("Whose specimen it is earns nothing from who never decided about it, and ends no sitting") {
+  const auto undecided = marks_of("after_the_marathon", dressed + R"({"do":"finish"}
+)");
+  REQUIRE(find(undecided, "safety.identity") != nullptr);
+  CHECK(find(undecided, "safety.identity")->earned == 0);
+  CHECK_FALSE(undecided.safety_stop);
+  const auto decided = marks_of("after_the_marathon", R"({"do":"record","item":"reception","value":"accept"}
+)" + dressed + R"({"do":"finish"}
+)");
+  CHECK(find(decided, "safety.identity")->earned == find(decided, "safety.identity")->possible);
+}
+
 TEST_CASE("The heat test of the first case reads 2+ for every way of doing it within the method") {
   for (const int first_s : {70, 85, 133}) {
     for (const int again_s : {15, 30}) {
