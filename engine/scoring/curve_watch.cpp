@@ -1,5 +1,7 @@
 #include "engine/scoring/curve_watch.hpp"
 
+#include "engine/scoring/tubes.hpp"
+
 #include <algorithm>
 #include <cmath>
 
@@ -70,8 +72,7 @@ void add_trace(TubeRead& read, const bench::State& state) {
   const auto& trace = vessel->second.trace;
   const double last_s = trace.additions.back().time_s;
   read.since_addition_s = state.time_s - last_s;
-  read.mixed = std::any_of(trace.mixed_at_s.begin(), trace.mixed_at_s.end(),
-                           [&](double at_s) { return at_s > last_s; });
+  read.mixed = mixed_since_last_addition(trace);
 }
 
 void note_reading(PhotometerBook& book, const bench::Measure& measure, const bench::State& state,

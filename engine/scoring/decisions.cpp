@@ -90,8 +90,8 @@ std::vector<Mark> note_specimen(const Case& marked, const std::vector<Compared>&
                               faulty(process, tubes.test)
                                   ? "The difference comes from how the tube was made, and that is charged to "
                                     "the procedure. The result is not valid; the test must be repeated."
-                                  : "Nothing was done wrong: the specimen lies near the line between two "
-                                    "grades, and small differences within the method tip it.");
+                                  : "No rule of the procedure was broken: small differences within the "
+                                    "method have tipped it over the line between two grades.");
     marks.push_back(std::move(mark));
   }
   note_gravity(marks, marked);

@@ -26,9 +26,7 @@ void add_filtering(Facts& facts, const bench::State& state, const bench::PaperTr
   if (!tube.additions.empty()) {
     const double last_s = tube.additions.back().time_s;
     facts["stood_before_filter_s"] = trace.filtered_s - last_s;
-    const bool mixed = std::any_of(tube.mixed_at_s.begin(), tube.mixed_at_s.end(),
-                                   [&](double at_s) { return at_s > last_s; });
-    facts["mixed_after_last_addition"] = mixed ? 1 : 0;
+    facts["mixed_after_last_addition"] = mixed_since_last_addition(tube) ? 1 : 0;
   }
 }
 

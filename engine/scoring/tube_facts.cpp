@@ -61,9 +61,7 @@ void add_mixing(Facts& facts, const bench::VesselTrace& trace, double now_s) {
   const double last = trace.additions.back().time_s;
   facts["seconds_since_last_addition"] = now_s - last;
   facts["poured_gently"] = trace.additions.back().gently ? 1 : 0;
-  facts["mixed_after_last_addition"] =
-      std::any_of(trace.mixed_at_s.begin(), trace.mixed_at_s.end(), [&](double at) { return at > last; }) ? 1
-                                                                                                          : 0;
+  facts["mixed_after_last_addition"] = mixed_since_last_addition(trace) ? 1 : 0;
 }
 
 } // namespace

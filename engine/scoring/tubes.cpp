@@ -121,6 +121,11 @@ double reagent_ml(const bench::VesselTrace& trace, const TestRule& test) {
   return sum;
 }
 
+bool mixed_since_last_addition(const bench::VesselTrace& trace) {
+  return !trace.additions.empty() && !trace.mixed_at_s.empty() &&
+         trace.mixed_at_s.back() > trace.additions.back().time_s;
+}
+
 bench::VesselName find_tube(const bench::State& state, const Rulebook& book, const TestRule& test) {
   if (test.scale.on_paper()) {
     return test.scale.kind == reading::ScaleKind::Paper ? find_paper(state, test.scale.paper.paper)

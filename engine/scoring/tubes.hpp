@@ -19,6 +19,10 @@ namespace matula::scoring {
 /// Millilitres of a test's reagents in a vessel, each counted by its strength.
 [[nodiscard]] double reagent_ml(const bench::VesselTrace& trace, const TestRule& test);
 
+/// Whether a vessel was mixed after the last thing went into it; a mixing that ended in that very second came
+/// before.
+[[nodiscard]] bool mixed_since_last_addition(const bench::VesselTrace& trace);
+
 /// The tube in which a test was done, known from what went into it and not from its name or place: the one
 /// looked at or added to last; for a test paper, the last piece of its kind; for a filter paper, the last one
 /// that such a tube went through. Empty when there is none.
