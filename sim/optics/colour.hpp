@@ -62,11 +62,17 @@ inline constexpr Xyz d65_white{0.95047, 1.0, 1.08883};
 /// D65 XYZ to linear sRGB; components leave 0..1 when the colour lies outside the display's gamut.
 [[nodiscard]] LinearRgb to_linear_rgb(const Xyz& d65_colour);
 
+/// Linear sRGB to D65 XYZ.
+[[nodiscard]] Xyz from_linear_rgb(const LinearRgb& colour);
+
 /// Brings a colour into the display's gamut by reducing chroma at constant lightness and hue (of Oklab, whose
 /// hue lines stay straight in the blues), never by clipping channels. Brighter than white becomes white.
 [[nodiscard]] LinearRgb to_display(const Xyz& d65_colour);
 
 /// sRGB transfer function, linear 0..1 to encoded 0..1.
 [[nodiscard]] double encode_srgb(double linear);
+
+/// The way back: encoded 0..1 to linear 0..1.
+[[nodiscard]] double decode_srgb(double encoded);
 
 } // namespace matula::optics

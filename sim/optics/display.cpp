@@ -28,6 +28,13 @@ LinearRgb to_linear_rgb(const Xyz& c) {
           0.0556434 * c.x - 0.2040259 * c.y + 1.0572252 * c.z};
 }
 
+Xyz from_linear_rgb(const LinearRgb& c) {
+  // IEC 61966-2-1: the primaries' matrix, to seven places.
+  return {0.4124564 * c.r + 0.3575761 * c.g + 0.1804375 * c.b,
+          0.2126729 * c.r + 0.7151522 * c.g + 0.0721750 * c.b,
+          0.0193339 * c.r + 0.1191920 * c.g + 0.9503041 * c.b};
+}
+
 LinearRgb to_display(const Xyz& d65_colour) {
   const LinearRgb wanted = to_linear_rgb(d65_colour);
   if (fits(wanted)) {
@@ -53,6 +60,12 @@ double encode_srgb(double linear) {
   // IEC 61966-2-1.
   const double v = std::clamp(linear, 0.0, 1.0);
   return v <= 0.0031308 ? 12.92 * v : 1.055 * std::pow(v, 1.0 / 2.4) - 0.055;
+}
+
+double decode_srgb(double encoded) {
+  // IEC 61966-2-1.
+  const double v = std::clamp(encoded, 0.0, 1.0);
+  return v <= 0.04045 ? v / 12.92 : std::pow((v + 0.055) / 1.055, 2.4);
 }
 
 } // namespace matula::optics
