@@ -1,6 +1,7 @@
 #include "engine/desk/desk.hpp"
 
 #include "engine/assets/world.hpp"
+#include "engine/guide/follower.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/scoring/by_the_book.hpp"
 #include "engine/scoring/report_json.hpp"
@@ -11,6 +12,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <fstream>
 
 namespace matula::desk {
@@ -63,6 +65,33 @@ struct Desk::Impl {
   fs::path log_file;
   std::vector<sitting::Event> events; ///< As logged; filled when the worksheet has been handed in.
   std::optional<scoring::Report> report;
+  fs::path scenarios; ///< Folder the case came from.
+  std::optional<guide::Guide> guide;
+  std::optional<guide::Follower> follower; ///< Of the guide.
+
+  /// Nothing is wrong with a case that has no guide.
+  [[nodiscard]] Problems find_guide(const fs::path& scenario_file) {
+    const auto file = guide::guide_file(ground->assets_folder(), scenario_file);
+    if (!fs::exists(file)) {
+      return {};
+    }
+    auto loaded = guide::load(file);
+    if (!loaded) {
+      return loaded.error();
+    }
+    guide = std::move(*loaded);
+    follower.emplace(*guide);
+    return {};
+  }
+
+  bench::Outcome take(const decltype(sitting::Event::what)& what) {
+    const double now_s = session().time_s();
+    bench::Outcome outcome = live.take(what);
+    if (follower && outcome.done) {
+      follower->see({now_s, what});
+    }
+    return outcome;
+  }
 
   [[nodiscard]] const sitting::Session& session() const { return live.session(); }
 
@@ -96,8 +125,20 @@ tl::expected<Desk, Problems> Desk::begin(const Ground& ground, const fs::path& s
     return tl::make_unexpected(live.error());
   }
   auto brief = scenario::brief_of(*scenario);
-  return Desk(std::make_unique<Impl>(
-      Impl{&ground, std::move(*scenario), std::move(brief), std::move(*live), std::move(log_file), {}, {}}));
+  auto impl = std::make_unique<Impl>(Impl{&ground,
+                                          std::move(*scenario),
+                                          std::move(brief),
+                                          std::move(*live),
+                                          std::move(log_file),
+                                          {},
+                                          {},
+                                          scenario_file.parent_path(),
+                                          {},
+                                          {}});
+  if (auto problems = impl->find_guide(scenario_file); !problems.empty()) {
+    return tl::make_unexpected(std::move(problems));
+  }
+  return Desk(std::move(impl));
 }
 
 tl::expected<Desk, Problems> Desk::resume(const Ground& ground, const fs::path& sitting_file,
@@ -115,8 +156,24 @@ tl::expected<Desk, Problems> Desk::resume(const Ground& ground, const fs::path& 
     return tl::make_unexpected(live.error());
   }
   auto brief = scenario::brief_of(*scenario);
-  auto impl = std::make_unique<Impl>(
-      Impl{&ground, std::move(*scenario), std::move(brief), std::move(*live), sitting_file, {}, {}});
+  auto impl = std::make_unique<Impl>(Impl{&ground,
+                                          std::move(*scenario),
+                                          std::move(brief),
+                                          std::move(*live),
+                                          sitting_file,
+                                          {},
+                                          {},
+                                          scenarios,
+                                          {},
+                                          {}});
+  if (auto problems = impl->find_guide(scenarios / (log->header.scenario_key + ".toml")); !problems.empty()) {
+    return tl::make_unexpected(std::move(problems));
+  }
+  for (const sitting::Event& event : log->events) {
+    if (impl->follower) {
+      impl->follower->see(event);
+    }
+  }
   // A replay in long stretches can end a rounding before the time last logged; a log whose times fall is
   // refused.
   constexpr double microsecond_s = 1e-6;
@@ -139,13 +196,13 @@ fs::path Desk::marks_file() const {
 }
 
 bench::Outcome Desk::act(const bench::Action& action) {
-  return impl_->live.take(action);
+  return impl_->take(action);
 }
 
 std::string Desk::record(const std::string& item, const std::string& value) {
   const sitting::Record record{item, value};
   std::string problem = sitting::refuse_record(impl_->scenario, record);
-  return problem.empty() ? impl_->live.take(record).refused_because : problem;
+  return problem.empty() ? impl_->take(record).refused_because : problem;
 }
 
 std::string Desk::finish() {
@@ -162,6 +219,32 @@ std::string Desk::finish() {
     }
   }
   return problem;
+}
+
+std::optional<GuideNow> Desk::guide() const {
+  if (!impl_->follower) {
+    return std::nullopt;
+  }
+  const guide::Follower& follower = *impl_->follower;
+  GuideNow now;
+  now.steps = follower.steps();
+  now.steps_done = follower.steps_done();
+  now.remark = guide::say(follower, follower.remark());
+  now.welcome = now.steps_done == 0 ? impl_->guide->welcome : "";
+  if (follower.finished()) {
+    now.goal = impl_->guide->farewell;
+    return now;
+  }
+  const guide::Place at = follower.now();
+  const guide::Part& part = impl_->guide->parts[at.part];
+  const guide::Step& step = part.steps[at.step];
+  now.part = part.title;
+  now.goal = part.goal;
+  now.help = part.help;
+  now.say = guide::say(follower, step.say);
+  now.why = step.why;
+  now.show = step.show;
+  return now;
 }
 
 void Desk::run_to(double time_s) {
@@ -227,6 +310,26 @@ bench::Scene Desk::seen_when_read(const scoring::ByTheBook& test) const {
   }
   replay.run_to(test.learner_read_at_s);
   return bench::make_scene(replay.state(), replay.setup(), {});
+}
+
+std::vector<EarlierTube> Desk::earlier_tubes(const scoring::ByTheBook& test, const appearance::View& view,
+                                             std::size_t most) const {
+  auto tubes = desk::earlier_tubes(*impl_->ground, impl_->scenarios, impl_->log_file.parent_path(),
+                                   impl_->log_file, test.test, view, most);
+  const auto* rule = impl_->ground->standards().rules.find_test(test.test);
+  const auto own = tubes_of(test, view);
+  if (test.learner_vessel.empty() || own.empty() || rule == nullptr) {
+    return tubes;
+  }
+  EarlierTube mine{"this one", "", test.learner_tube_word, 0, own.front()};
+  for (const auto& mark : impl_->report->marks) {
+    mine.written = mark.item == rule->item() ? mark.entered : mine.written;
+  }
+  mine.intensity = test.learner_intensity;
+  const auto place = std::upper_bound(tubes.begin(), tubes.end(), mine.intensity,
+                                      [](double x, const EarlierTube& tube) { return x < tube.intensity; });
+  tubes.insert(place, std::move(mine));
+  return tubes;
 }
 
 std::optional<PadPair> Desk::pads_of(const scoring::ByTheBook& test) const {

@@ -1,6 +1,8 @@
 #pragma once
 
+#include "engine/desk/earlier.hpp"
 #include "engine/desk/ground.hpp"
+#include "engine/guide/guide.hpp"
 #include "engine/scenario/brief.hpp"
 #include "engine/scoring/report.hpp"
 #include "engine/sitting/event.hpp"
@@ -21,6 +23,20 @@ struct PadPair {
   std::optional<bench::SeenPad> learner; ///< Nothing when the test was not done.
   std::optional<bench::SeenPad> book;    ///< Nothing when the recipe could not be finished.
   bench::SeenCardRow row;                ///< Without fields for a paper without a card.
+};
+
+/// What a guided learner is told now.
+struct GuideNow {
+  std::string part;
+  std::string goal;
+  guide::Help help = guide::Help::EachStep;
+  std::string say; ///< The step that is due; empty when all is done, and then `goal` is the farewell.
+  std::string why;
+  std::string show;    ///< Tab the control is in; may be empty.
+  std::string remark;  ///< What the last act was too early for.
+  std::string welcome; ///< Only before the first step is done.
+  std::size_t steps_done = 0;
+  std::size_t steps = 0;
 };
 
 /// One learner at one case, with everything written down as it happens: the session, its log and, once the
@@ -56,6 +72,9 @@ public:
   /// Hands the worksheet in, marks the sitting and writes the marks down; the problem in words, or empty.
   [[nodiscard]] std::string finish();
 
+  /// Nothing where the case has no guide.
+  [[nodiscard]] std::optional<GuideNow> guide() const;
+
   void run_to(double time_s);
   /// Writes the present time down, so that a resumed sitting comes back to it.
   void note_time();
@@ -76,6 +95,11 @@ public:
 
   /// The same for a test that is read on a paper; nothing for any other.
   [[nodiscard]] std::optional<PadPair> pads_of(const scoring::ByTheBook& test) const;
+
+  /// After finish(): the learner's tube of this test among those of up to `most` earlier sittings, by
+  /// strength.
+  [[nodiscard]] std::vector<EarlierTube> earlier_tubes(const scoring::ByTheBook& test,
+                                                       const appearance::View& view, std::size_t most) const;
 
 private:
   [[nodiscard]] bench::Scene seen_when_read(const scoring::ByTheBook& test) const;

@@ -36,6 +36,7 @@ struct ByTheBook {
   std::string learner_vessel;    ///< Empty when the test was not done.
   double learner_read_at_s = 0;  ///< Bench time at which the learner recorded it.
   std::string reference_word;    ///< Reference reading of the tube by the book.
+  double learner_intensity = 0;  ///< Of the learner's own tube at that time, in grades.
   std::string learner_tube_word; ///< Reference reading of the learner's own tube at that time.
 };
 

@@ -69,6 +69,7 @@ std::vector<Compared> compare_tubes(const Case& marked, const Standards& standar
     if (moment.tube) {
       pair.tubes.learner_tube_word = test.word(moment.tube->grade);
       pair.learner_intensity = moment.tube->intensity;
+      pair.tubes.learner_intensity = moment.tube->intensity;
     }
     all.push_back(std::move(pair));
   }

@@ -61,11 +61,16 @@ const std::vector<std::string>& worksheet_items() {
   return items;
 }
 
+const std::vector<std::string>& aid_items() {
+  static const std::vector<std::string> items{"aid.guide", "aid.text", "aid.still", "aid.hues"};
+  return items;
+}
+
 std::string unknown_item(const std::string& item) {
   if (reception::owns(item)) {
     return reception::unknown_item(item);
   }
-  if (item.rfind(decision_mark, 0) == 0 || holds(worksheet_items(), item)) {
+  if (item.rfind(decision_mark, 0) == 0 || holds(worksheet_items(), item) || holds(aid_items(), item)) {
     return "";
   }
   return "an item of the worksheet, " +

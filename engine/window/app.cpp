@@ -59,6 +59,35 @@ void App::record(const std::string& item, const std::string& value, const std::s
   say(problem.empty() ? "Written down: " + words : problem, !problem.empty());
 }
 
+void App::use_aid(const std::string& item, const std::string& value) {
+  keep_aids(options.sittings, aids);
+  clock.set_at_once(aids.still);
+  if (desk && !desk->finished()) {
+    if (const std::string problem = desk->record(item, value); !problem.empty()) {
+      say(problem, true);
+    }
+  }
+}
+
+void App::note_aids() {
+  guide_open = true;
+  guide_asked = 0;
+  clock.set_at_once(aids.still);
+  const auto note = [this](const char* item, const std::string& value) { (void)desk->record(item, value); };
+  if (desk->guide()) {
+    note("aid.guide", "yes");
+  }
+  if (aids.text_scale != 1) {
+    note("aid.text", fmt::format("{:.0f} %", static_cast<double>(aids.text_scale) * 100));
+  }
+  if (aids.still) {
+    note("aid.still", "yes");
+  }
+  if (aids.hues) {
+    note("aid.hues", "yes");
+  }
+}
+
 void App::open(const std::filesystem::path& scenario_file) {
   auto begun = desk::Desk::begin(ground, scenario_file, options.sittings);
   if (!begun) {
@@ -73,6 +102,7 @@ void App::open(const std::filesystem::path& scenario_file) {
   sheet = -1;
   focus_panel = changed = true;
   caution = "specimen";
+  note_aids();
   say("The specimen has arrived. Read the request, protect yourself, then begin.");
 }
 
@@ -89,6 +119,7 @@ void App::resume(const std::filesystem::path& sitting_file) {
   sheet = -1;
   tab = Tab::Worksheet;
   focus_panel = changed = true;
+  note_aids();
   say("Back where you left it, at " + say_time(desk->time_s()) + " bench time.");
 }
 

@@ -5,6 +5,7 @@
 #include "engine/desk/float_book.hpp"
 #include "engine/reception/instructions.hpp"
 #include "engine/render/bench_view.hpp"
+#include "engine/window/aids.hpp"
 #include "engine/window/clock.hpp"
 #include "engine/window/help.hpp"
 #include "engine/window/widgets.hpp"
@@ -31,6 +32,7 @@ struct Offer {
 /// What the hands are set to do next; nothing of it is the world's.
 struct Hands {
   bench::VesselName vessel = "specimen";
+  bench::VesselName beside; ///< Held beside it for comparison; empty for nothing.
   appearance::View view;
   float eye_mm = 0;
   bench::VesselName pour_from = "specimen";
@@ -92,7 +94,7 @@ struct FloatView {
 struct App {
   App(const desk::Ground& the_ground, Options the_options, render::BenchView the_view)
       : ground(the_ground), options(std::move(the_options)), view(std::move(the_view)),
-        scale(options.text_scale) {}
+        aids(load_aids(options.sittings, {options.text_scale, false, false})) {}
 
   const desk::Ground& ground;
   Options options;
@@ -106,7 +108,7 @@ struct App {
   bool focus_strip = false;   ///< The strip's first control does.
   int focus_screen = 3; ///< Frames for which the start or marks screen's first control does; ImGui has its
                         ///< own wish at first.
-  float scale = 1.0F;
+  Aids aids;
   std::vector<Offer> offers;
   std::vector<std::filesystem::path> unfinished;
   std::vector<HelpTopic> help;
@@ -118,13 +120,18 @@ struct App {
   std::map<std::string, std::string> drafts; ///< Text being typed, by worksheet item.
   std::string message;
   bool message_is_refusal = false;
-  std::string caution;       ///< Key of the caution on show.
-  std::string hovered;       ///< Thing on the bench under the pointer.
-  bool marks_wanted = false; ///< The learner asked to hand in; waits for a yes.
+  std::string caution;         ///< Key of the caution on show.
+  bool guide_open = true;      ///< The guide is wanted, where the case has one.
+  std::size_t guide_asked = 0; ///< The step that was asked for, from 1.
+  std::string pointer_hue;     ///< Colour under the pointer in words; only while it is wanted.
+  std::string hovered;         ///< Thing on the bench under the pointer.
+  bool marks_wanted = false;   ///< The learner asked to hand in; waits for a yes.
   int marked_test = 0;
   appearance::View marks_view;
   std::vector<appearance::Appearance>
-      marks_tubes;                         ///< Of the test on show; empty when it has to be worked out.
+      marks_tubes;            ///< Of the test on show; empty when it has to be worked out.
+  bool marks_earlier = false; ///< The learner's earlier tubes of the test instead of the tube by the book.
+  std::vector<std::string> marks_captions; ///< Of marks_tubes, while those are shown.
   std::optional<desk::PadPair> marks_pads; ///< The same of a test on paper.
 
   std::optional<bench::Scene> scene; ///< As last seen; renewed when something changed.
@@ -138,6 +145,10 @@ struct App {
   void act(const bench::Action& action, const std::string& done_words = "");
   /// Writes a line of the worksheet; `words` tell the learner what was written.
   void record(const std::string& item, const std::string& value, const std::string& words);
+  /// Writes down which aids are on as a sitting begins or goes on.
+  void note_aids();
+  /// Writes down that an aid was taken or put away, and keeps the aids for the next time.
+  void use_aid(const std::string& item, const std::string& value);
   void say(const std::string& words, bool refusal = false);
   void open(const std::filesystem::path& scenario_file);
   void resume(const std::filesystem::path& sitting_file);

@@ -117,7 +117,7 @@ render::Show show_of(const App& app) {
   render::Show show;
   show.in_hand = app.hands.vessel;
   show.eye_mm = static_cast<double>(app.hands.eye_mm);
-  show.seconds = app.wall_s;
+  show.seconds = app.aids.still ? 0 : app.wall_s;
   show.marked = app.hovered;
   for (const std::string& reagent : app.desk->brief().reagents_out) {
     show.labels[reagent] = app.ground.bottle_label(reagent);
@@ -130,7 +130,7 @@ render::Show show_of(const App& app) {
   return show;
 }
 
-void draw_bench(App& app, const render::Rect& area) {
+static void draw_whole_bench(App& app, const render::Rect& area) {
   const Pane pane("bench", area,
                   ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav);
   const render::SceneLayout where = render::layout(*app.scene, show_of(app), area);
@@ -143,13 +143,20 @@ void draw_bench(App& app, const render::Rect& area) {
     const Thing thing = under_pointer(app, where, pointer.x, pointer.y);
     app.hovered = thing.name;
     app.widgets.tell("hovered", "bench." + thing.name);
-    if (!thing.hint.empty()) {
-      ImGui::SetTooltip("%s", thing.hint.c_str());
+    const bool named = app.aids.hues && !app.pointer_hue.empty();
+    if (!thing.hint.empty() || named) {
+      const std::string gap = thing.hint.empty() || !named ? "" : "\n";
+      ImGui::SetTooltip("%s", (thing.hint + gap + (named ? app.pointer_hue : "")).c_str());
     }
     if (clicked) {
       click(app, thing);
     }
   }
+}
+
+void draw_bench(App& app, const render::Rect& area) {
+  draw_whole_bench(app, area);
+  draw_beside(app, area, render::layout(*app.scene, show_of(app), area).hand);
 }
 
 } // namespace matula::window

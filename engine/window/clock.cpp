@@ -33,7 +33,7 @@ double Clock::next(double now_s, double wall_s) {
   const double wall = std::min(wall_s, longest_frame_s);
   if (waiting_) {
     const double speed = std::max(4.0, (until_s_ - from_s_) / longest_wait_wall_s());
-    const double then = std::min(now_s + wall * speed, until_s_);
+    const double then = at_once_ ? until_s_ : std::min(now_s + wall * speed, until_s_);
     waiting_ = then < until_s_;
     return then;
   }

@@ -10,6 +10,8 @@ public:
   void wait_until(double now_s, double until_s);
   void stop_waiting() { waiting_ = false; }
   void set_running(bool running) { running_ = running; }
+  /// Whether a wait is over in one step, without the liquid moving before the eyes.
+  void set_at_once(bool at_once) { at_once_ = at_once; }
 
   [[nodiscard]] bool waiting() const { return waiting_; }
   [[nodiscard]] bool running() const { return running_; }
@@ -22,6 +24,7 @@ public:
 private:
   bool running_ = false;
   bool waiting_ = false;
+  bool at_once_ = false;
   double from_s_ = 0;
   double until_s_ = 0;
 };

@@ -19,6 +19,10 @@ bool is_number(const std::string& text) {
 
 } // namespace
 
+bool is_examination(const App& app) {
+  return app.desk->brief().level == "exam";
+}
+
 std::string written(const App& app, const std::string& item) {
   const auto found = app.desk->worksheet().find(item);
   return found == app.desk->worksheet().end() ? "" : found->second;

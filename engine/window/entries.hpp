@@ -8,6 +8,9 @@
 
 namespace matula::window {
 
+/// Whether the case at hand is an examination, where the words of the grade tables are not at hand.
+[[nodiscard]] bool is_examination(const App& app);
+
 /// What stands on the worksheet for an item; empty when nothing.
 [[nodiscard]] std::string written(const App& app, const std::string& item);
 

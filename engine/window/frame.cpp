@@ -55,6 +55,7 @@ void draw_tab_row(App& app) {
 void draw_panel(App& app, const render::Rect& area) {
   const Pane pane("panel", area);
   draw_tab_row(app);
+  draw_guide_box(app);
   for (const TabRow& row : tabs) {
     if (row.tab != app.tab) {
       continue;
@@ -122,7 +123,7 @@ void draw_frame(App& app, float width, float height) {
     return; // A key closed the case.
   }
   refresh_scene(app);
-  const Regions where = regions(width, height, app.scale);
+  const Regions where = regions(width, height, app.aids.text_scale);
   draw_strip(app, where.strip);
   if (!app.desk || app.desk->finished()) {
     return;

@@ -11,6 +11,7 @@ load_help(const std::filesystem::path& assets_folder) {
   for (const strict::Table& row : file.root().tables("topic")) {
     HelpTopic topic;
     topic.title = row.text("title");
+    topic.tests = row.texts_or_none("tests");
     topic.steps = row.texts_or_none("steps");
     topic.grades = row.texts_or_none("grades");
     topic.source = row.text("source");

@@ -13,6 +13,7 @@ namespace matula::window {
 /// One test or task explained step by step.
 struct HelpTopic {
   std::string title;
+  std::vector<std::string> tests; ///< Procedures whose words `grades` explains.
   std::vector<std::string> steps;
   std::vector<std::string> grades; ///< "word: what it looks like"; may be empty.
   std::string source;

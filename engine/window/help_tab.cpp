@@ -1,10 +1,19 @@
+#include "engine/window/entries.hpp"
 #include "engine/window/group.hpp"
 #include "engine/window/panels.hpp"
 
 namespace matula::window {
 
 void draw_help_tab(App& app) {
+  heading("Aids");
+  draw_text_size(app);
+  draw_aids(app);
   ImGui::PushTextWrapPos(0);
+  ImGui::TextDisabled(
+      "What is on is written in the sitting. A named colour is that of the screen: it suggests nothing about "
+      "an eye, and no real tube is graded by it.");
+  heading("How it is done");
+  const bool hidden = is_examination(app);
   for (const HelpTopic& topic : app.help) {
     if (!app.widgets.section(("help." + topic.title).c_str(), topic.title)) {
       continue;
@@ -12,6 +21,10 @@ void draw_help_tab(App& app) {
     int number = 1;
     for (const std::string& step : topic.steps) {
       ImGui::Text("%d. %s", number++, step.c_str());
+    }
+    if (hidden && !topic.tests.empty()) {
+      ImGui::TextDisabled("What each grade looks like is not at hand in an examination.");
+      continue;
     }
     for (const std::string& grade : topic.grades) {
       ImGui::BulletText("%s", grade.c_str());

@@ -33,6 +33,7 @@ void draw_look_group(App& app) {
   choose_lamp(app, "lamp.day", "daylight", optics::Lamp::Daylight);
   ImGui::SameLine();
   choose_lamp(app, "lamp.indoor", "lamp light", optics::Lamp::Indoor);
+  draw_beside_choice(app);
   if (app.widgets.button("smell", "Smell")) {
     app.act(bench::Smell{app.hands.vessel});
   }

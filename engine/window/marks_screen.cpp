@@ -9,7 +9,6 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <cstdint>
 
 namespace matula::window {
 
@@ -83,10 +82,15 @@ int sheet_of(const scoring::Report& report) {
   return static_cast<int>(report.tubes.size());
 }
 
+void forget_tubes(App& app) {
+  app.marks_tubes.clear();
+  app.marks_captions.clear();
+}
+
 void draw_card_choice(App& app, const char* name, const char* label, appearance::Card card) {
   if (app.widgets.choice(name, label, app.marks_view.card == card)) {
     app.marks_view.card = card;
-    app.marks_tubes.clear();
+    forget_tubes(app);
   }
 }
 
@@ -136,14 +140,14 @@ void draw_test_choice(App& app, const scoring::Report& report) {
     const auto& test = report.tubes[static_cast<std::size_t>(i)];
     if (app.widgets.choice(("marks." + test.test).c_str(), test.title.c_str(), app.marked_test == i)) {
       app.marked_test = i;
-      app.marks_tubes.clear();
+      forget_tubes(app);
     }
   }
   const char* words = "The worksheet";
   flow(width_of(words) + ImGui::GetFrameHeight());
   if (app.widgets.choice("marks.worksheet", words, app.marked_test == sheet_of(report))) {
     app.marked_test = sheet_of(report);
-    app.marks_tubes.clear();
+    forget_tubes(app);
   }
 }
 
@@ -154,6 +158,15 @@ void draw_tubes(App& app, const scoring::Report& report) {
   flow(width_of("printed card") + ImGui::GetFrameHeight());
   draw_card_choice(app, "marks.printed", "printed card", appearance::Card::Printed);
   const auto& test = report.tubes[static_cast<std::size_t>(app.marked_test)];
+  if (!test.learner_vessel.empty()) {
+    if (app.widgets.tick("marks.earlier", "among my earlier tubes", app.marks_earlier)) {
+      forget_tubes(app);
+    }
+    if (app.marks_earlier) {
+      draw_earlier(app, test);
+      return;
+    }
+  }
   if (app.marks_tubes.empty()) {
     app.marks_pads = app.desk->pads_of(test);
     app.marks_tubes = app.desk->tubes_of(test, app.marks_view);
@@ -163,14 +176,37 @@ void draw_tubes(App& app, const scoring::Report& report) {
     draw_pads(*app.marks_pads);
     return;
   }
-  const ImVec2 room = ImGui::GetContentRegionAvail();
-  const int width = static_cast<int>(room.x);
-  const int height = static_cast<int>(room.y);
-  if (width > 0 && height > 0) {
-    const unsigned texture = app.view.side_by_side(0, app.marks_tubes, width, height);
-    // Dear ImGui takes a texture's name in the guise of a pointer. NOLINTNEXTLINE(performance-no-int-to-ptr)
-    ImGui::Image(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture)), room, {0, 1}, {1, 0});
+  draw_picture(app, 0, app.marks_tubes);
+}
+
+/// The learner's own tube among those of the sittings before, by strength.
+void find_earlier(App& app, const scoring::ByTheBook& test) {
+  constexpr std::size_t most = 4;
+  auto earlier = app.desk->earlier_tubes(test, app.marks_view, most);
+  forget_tubes(app);
+  for (auto& tube : earlier) {
+    app.marks_captions.push_back(fmt::format("{}: you wrote {}, shown {}", tube.sitting,
+                                             tube.written.empty() ? "nothing" : tube.written, tube.shown));
+    app.marks_tubes.push_back(std::move(tube.looks));
   }
+}
+
+void draw_earlier(App& app, const scoring::ByTheBook& test) {
+  if (app.marks_tubes.empty() && app.marks_captions.empty()) {
+    find_earlier(app, test);
+  }
+  if (app.marks_tubes.size() <= 1) {
+    ImGui::TextWrapped("You have no earlier tube of this test that was handed in.");
+  }
+  if (ImGui::BeginTable("earlier", std::max(static_cast<int>(app.marks_captions.size()), 1),
+                        ImGuiTableFlags_SizingStretchSame)) {
+    for (const std::string& words : app.marks_captions) {
+      ImGui::TableNextColumn();
+      ImGui::TextWrapped("%s", words.c_str());
+    }
+    ImGui::EndTable();
+  }
+  draw_picture(app, 0, app.marks_tubes);
 }
 
 /// Where there is no tube to show, the worksheet alone.
@@ -200,7 +236,7 @@ void draw_marks_screen(App& app, const render::Rect& area) {
     if (app.widgets.button("marks.close", "Back to the cases")) {
       app.desk.reset();
       app.scene.reset();
-      app.marks_tubes.clear();
+      forget_tubes(app);
       app.marked_test = 0;
       app.message.clear();
       app.focus_screen = 3;

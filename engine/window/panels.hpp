@@ -17,6 +17,14 @@ void draw_message(App& app, const render::Rect& area);
 void draw_marks_screen(App& app, const render::Rect& area);
 void draw_marks_sheet(const scoring::Report& report); ///< Part of the marks screen.
 void draw_text_size(App& app);                        ///< Part of the strip and of the start screen.
+void draw_aids(App& app);          ///< The other aids: part of the start screen and of the help.
+void draw_hue_tip(const App& app); ///< The colour under the pointer, when that is wanted.
+void draw_beside_choice(App& app); ///< Part of the look group.
+void draw_beside(App& app, const render::Rect& bench,
+                 const render::Rect& hand); ///< Two vessels large, over the bench.
+/// Vessels large side by side in the room that is left.
+void draw_picture(App& app, int slot, const std::vector<appearance::Appearance>& vessels);
+void draw_guide_box(App& app); ///< Part of the side panel, where the case has a guide.
 
 // Tabs of the side panel.
 void draw_do_tab(App& app);

@@ -1,6 +1,8 @@
 #include "engine/window/fonts.hpp"
 #include "engine/window/key_memory.hpp"
 #include "engine/window/panels.hpp"
+#include "sim/optics/colour.hpp"
+#include "sim/reading/hue_name.hpp"
 
 // glad's declarations must come before any other header that brings OpenGL's.
 #include <glad/gl.h>
@@ -12,6 +14,7 @@
 #include <imgui.h>
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
 #include <fstream>
 #include <ostream>
@@ -67,7 +70,9 @@ double rest_s(const App& app) {
   if (!app.desk || app.desk->finished()) {
     return -1;
   }
-  const bool lively = app.clock.waiting() || (app.scene && render::moves(*app.scene));
+  const bool moves = app.scene && render::moves(*app.scene) &&
+                     (!app.aids.still || app.something_heats() || app.scene->floating);
+  const bool lively = app.clock.waiting() || moves;
   return lively ? frame_s : app.clock.running() ? running_frame_s : -1;
 }
 
@@ -101,6 +106,27 @@ void write_map(const App& app) {
   std::filesystem::rename(half, file, ignored);
 }
 
+/// Colour of the picture under the pointer, the mean of a few pixels, in words.
+std::string hue_under_pointer(int height) {
+  constexpr int side = 5;
+  const ImVec2 at = ImGui::GetMousePos();
+  if (!ImGui::IsMousePosValid(&at) || at.x < side || at.y < side) {
+    return "";
+  }
+  std::array<unsigned char, std::size_t{side} * side * 4> pixels{};
+  glReadPixels(static_cast<int>(at.x) - side / 2, height - static_cast<int>(at.y) - side / 2, side, side,
+               GL_RGBA, GL_UNSIGNED_BYTE, pixels.data());
+  optics::LinearRgb mean;
+  constexpr double share = 1.0 / (side * side);
+  constexpr double full = 255;
+  for (std::size_t i = 0; i < pixels.size(); i += 4) {
+    mean.r += share * optics::decode_srgb(pixels[i] / full);
+    mean.g += share * optics::decode_srgb(pixels[i + 1] / full);
+    mean.b += share * optics::decode_srgb(pixels[i + 2] / full);
+  }
+  return reading::hue_name(optics::to_lab(optics::from_linear_rgb(mean), optics::d65_white));
+}
+
 void draw(App& app, GLFWwindow* window) {
   int width = 0;
   int height = 0;
@@ -114,29 +140,30 @@ void draw(App& app, GLFWwindow* window) {
   glClearColor(0.10F, 0.10F, 0.11F, 1);
   glClear(GL_COLOR_BUFFER_BIT);
   if (app.desk && !app.desk->finished() && app.scene) {
-    const Regions where = regions(static_cast<float>(width), static_cast<float>(height), app.scale);
+    const Regions where = regions(static_cast<float>(width), static_cast<float>(height), app.aids.text_scale);
     const render::Show show = show_of(app);
     app.view.draw(*app.scene, show, render::layout(*app.scene, show, where.bench), height);
     glViewport(0, 0, width, height);
   }
   ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+  app.pointer_hue = app.aids.hues ? hue_under_pointer(height) : "";
   glfwSwapBuffers(window);
 }
 
 void rescale(App& app, float& drawn_scale) {
-  if (app.scale != drawn_scale) {
+  if (app.aids.text_scale != drawn_scale) {
     ImGui_ImplOpenGL3_DestroyFontsTexture();
-    const std::string problem = set_text_scale(app.scale);
+    const std::string problem = set_text_scale(app.aids.text_scale);
     if (!problem.empty()) {
       app.say(problem, true);
     }
     ImGui_ImplOpenGL3_CreateFontsTexture();
-    drawn_scale = app.scale;
+    drawn_scale = app.aids.text_scale;
   }
 }
 
 void loop(App& app, GLFWwindow* window, KeyMemory& keys) {
-  float drawn_scale = app.scale;
+  float drawn_scale = app.aids.text_scale;
   int frames_due = settle_frames;
   double last = glfwGetTime();
   while (glfwWindowShouldClose(window) == GLFW_FALSE) {
@@ -160,7 +187,7 @@ void loop(App& app, GLFWwindow* window, KeyMemory& keys) {
       frames_due = settle_frames;
     }
     draw(app, window);
-    if (app.scale != drawn_scale) {
+    if (app.aids.text_scale != drawn_scale) {
       frames_due = settle_frames;
     }
     app.widgets.tell("events", std::to_string(keys.events()));
@@ -192,7 +219,8 @@ int run(const desk::Ground& ground, const Options& options, std::ostream& err) {
   auto view = render::BenchView::create(ground.assets_folder());
   auto help = load_help(ground.assets_folder());
   auto sheets = reception::load_instructions(ground.assets_folder());
-  const std::string font_problem = set_text_scale(options.text_scale);
+  const std::string font_problem =
+      set_text_scale(load_aids(options.sittings, {options.text_scale, false, false}).text_scale);
   if (!view || !help || !sheets || !font_problem.empty()) {
     err << (!view     ? view.error()
             : !help   ? scenario::to_text(help.error())

@@ -85,6 +85,8 @@ void draw_preface(App& app) {
   }
   ImGui::PopTextWrapPos();
   draw_text_size(app);
+  ImGui::SameLine();
+  draw_aids(app);
 }
 
 } // namespace

@@ -91,21 +91,6 @@ bool draw_hand_in(App& app) {
 
 } // namespace
 
-void draw_text_size(App& app) {
-  ImGui::AlignTextToFramePadding();
-  ImGui::TextUnformatted("Text");
-  ImGui::SameLine();
-  if (app.widgets.button("text.smaller", "-", app.scale > 1.0F)) {
-    app.scale -= 0.25F;
-  }
-  ImGui::SameLine();
-  ImGui::Text("%.0f %%", static_cast<double>(app.scale) * 100);
-  ImGui::SameLine();
-  if (app.widgets.button("text.larger", "+", app.scale < 2.0F)) {
-    app.scale += 0.25F;
-  }
-}
-
 void draw_strip(App& app, const render::Rect& area) {
   const Pane pane("strip", area, ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoScrollWithMouse);
   if (app.focus_strip) {

@@ -4,6 +4,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 namespace matula::window {
 
 namespace {
@@ -69,6 +71,25 @@ void draw_questions(App& app) {
   }
 }
 
+/// The words of the grade table, at hand while practising.
+void draw_grade_table(App& app, const scenario::AskedTest& test) {
+  if (is_examination(app)) {
+    return;
+  }
+  const std::string key = test.item.substr(0, test.item.find('.'));
+  for (const HelpTopic& topic : app.help) {
+    const bool of_test = std::find(topic.tests.begin(), topic.tests.end(), key) != topic.tests.end();
+    if (!of_test || !app.widgets.section(("grades." + key).c_str(), "What each looks like")) {
+      continue;
+    }
+    ImGui::PushTextWrapPos(0);
+    for (const std::string& grade : topic.grades) {
+      ImGui::BulletText("%s", grade.c_str());
+    }
+    ImGui::PopTextWrapPos();
+  }
+}
+
 void draw_result(App& app, const scenario::AskedTest& test) {
   ImGui::Spacing();
   if (!test.curve.empty()) {
@@ -82,6 +103,7 @@ void draw_result(App& app, const scenario::AskedTest& test) {
   }
   ImGui::TextUnformatted(test.title.c_str());
   draw_words(app, test.item, test.words);
+  draw_grade_table(app, test);
 }
 
 } // namespace
