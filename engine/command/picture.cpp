@@ -15,7 +15,7 @@ render::Show show_of(const Played& played, const scenario::Scenario& scenario,
   render::Show show;
   show.in_hand = played.last_looked_at;
   show.eye_mm = played.last_eye_mm;
-  show.seconds = played.session.time_s();
+  show.seconds = show.boil_seconds = played.session.time_s();
   for (const auto& reagent : catalogue.reagents) {
     show.labels[reagent.key] = reagent.label;
   }

@@ -1,6 +1,7 @@
 #include "engine/desk/float_book.hpp"
 
 #include "engine/assets/world.hpp"
+#include "engine/desk/float_log.hpp"
 #include "engine/quality/float_mornings.hpp"
 
 #include <map>
@@ -34,6 +35,7 @@ FloatLine judged_line(double reading, double water_c, double calibration_c,
 
 struct FloatBook::Impl {
   const assets::World* world = nullptr;
+  std::filesystem::path kept;
   std::vector<quality::FloatSeries> series;
   std::map<std::size_t, std::vector<FloatLine>> written;
 
@@ -48,7 +50,8 @@ FloatBook::~FloatBook() = default;
 FloatBook::FloatBook(FloatBook&&) noexcept = default;
 FloatBook& FloatBook::operator=(FloatBook&&) noexcept = default;
 
-tl::expected<FloatBook, scenario::Problems> FloatBook::load(const Ground& ground) {
+tl::expected<FloatBook, scenario::Problems> FloatBook::load(const Ground& ground,
+                                                            const std::filesystem::path& kept) {
   auto impl = std::make_unique<Impl>();
   impl->world = &ground.world();
   auto series = quality::load_floats(ground.assets_folder());
@@ -56,7 +59,12 @@ tl::expected<FloatBook, scenario::Problems> FloatBook::load(const Ground& ground
     return tl::make_unexpected(series.error());
   }
   impl->series = std::move(*series);
-  return FloatBook(std::move(impl));
+  FloatBook book(std::move(impl));
+  for (const FloatLogLine& line : read_float_log(kept)) {
+    book.repeat(line);
+  }
+  book.impl_->kept = kept;
+  return book;
 }
 
 std::vector<std::string> FloatBook::titles() const {
@@ -92,19 +100,36 @@ FloatRecord FloatBook::record(std::size_t series) const {
   return record;
 }
 
-void FloatBook::write(std::size_t series, const std::optional<double>& error, FloatDecision decision) {
+bool FloatBook::write(std::size_t series, const std::optional<double>& error, FloatDecision decision) {
   const FloatRecord now = record(series);
-  if (now.closed) {
-    return;
+  if (now.closed || !keep({impl_->series.at(series).key, false, error, decision})) {
+    return now.closed;
   }
   const FloatLine& due = now.lines.back();
   FloatLine line = judged_line(due.reading, due.water_c, now.calibration_c, error, decision);
   line.day = due.day;
   impl_->written[series].push_back(std::move(line));
+  return true;
 }
 
-void FloatBook::clear(std::size_t series) {
+bool FloatBook::clear(std::size_t series) {
+  if (!keep({impl_->series.at(series).key, true, {}, {}})) {
+    return false;
+  }
   impl_->written.erase(series);
+  return true;
+}
+
+bool FloatBook::keep(const FloatLogLine& line) const {
+  return impl_->kept.empty() || append_float_log(impl_->kept, line);
+}
+
+void FloatBook::repeat(const FloatLogLine& line) {
+  for (std::size_t i = 0; i < impl_->series.size(); ++i) {
+    if (impl_->series[i].key == line.series) {
+      (void)(line.afresh ? clear(i) : write(i, line.error, line.decision)); // Nothing is kept while reading.
+    }
+  }
 }
 
 FloatLine FloatBook::judge_on_bench(double reading, double water_c, double calibration_c,

@@ -2,6 +2,7 @@
 
 #include "engine/desk/ground.hpp"
 
+#include <filesystem>
 #include <memory>
 #include <optional>
 #include <string>
@@ -11,6 +12,8 @@ namespace matula::desk {
 
 /// What may be done with a float after its morning in water.
 enum class FloatDecision { Use, Correct, Discard };
+
+struct FloatLogLine;
 
 /// One line of the float's record.
 struct FloatLine {
@@ -40,17 +43,20 @@ struct FloatRecord {
 /// The daily check of the urinometers. What a float is truly wrong by stays inside.
 class FloatBook {
 public:
-  [[nodiscard]] static tl::expected<FloatBook, scenario::Problems> load(const Ground& ground);
+  /// `kept`: file that holds what was written on other days; empty to keep nothing.
+  [[nodiscard]] static tl::expected<FloatBook, scenario::Problems>
+  load(const Ground& ground, const std::filesystem::path& kept = {});
   ~FloatBook();
   FloatBook(FloatBook&&) noexcept;
   FloatBook& operator=(FloatBook&&) noexcept;
 
   [[nodiscard]] std::vector<std::string> titles() const;
   [[nodiscard]] FloatRecord record(std::size_t series) const;
-  /// Writes the next morning down for good and marks it; nothing happens once the record is closed.
-  void write(std::size_t series, const std::optional<double>& error, FloatDecision decision);
+  /// Writes the next morning down for good and marks it; nothing happens once the record is closed. False
+  /// when the disk refused, and nothing was written.
+  bool write(std::size_t series, const std::optional<double>& error, FloatDecision decision);
   /// Starts the record of a float afresh.
-  void clear(std::size_t series);
+  bool clear(std::size_t series);
 
   /// The float of a case, floated in water on the bench: judged from the reading and temperature the learner
   /// wrote down.
@@ -59,6 +65,8 @@ public:
 
 private:
   struct Impl;
+  [[nodiscard]] bool keep(const FloatLogLine& line) const;
+  void repeat(const FloatLogLine& line);
   explicit FloatBook(std::unique_ptr<Impl> impl);
   std::unique_ptr<Impl> impl_;
 };

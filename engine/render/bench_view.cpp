@@ -149,7 +149,7 @@ void BenchView::Impl::add_vessels(std::vector<Item>& list, const bench::Scene& s
     place.scale = r.w / static_cast<float>(v.looks.inner_diameter_mm + 2 * v.looks.wall_mm);
     place.foot_x = r.x + r.w / 2;
     place.foot_y = r.y + r.h - static_cast<float>(v.looks.wall_mm) * place.scale;
-    place.seconds = show.seconds;
+    place.seconds = show.boil_seconds;
     const bool floating = scene.floating && scene.floating->vessel == v.name;
     Rect reach = VesselPainter::reach(v.looks, place);
     if (floating) {
@@ -159,7 +159,7 @@ void BenchView::Impl::add_vessels(std::vector<Item>& list, const bench::Scene& s
     Hash h;
     h.mix(look_hash(v.looks)).add(r.x, 0.1).add(r.y, 0.1).mix(float_hash(scene, v.name, 0));
     if (lively(v.looks)) {
-      h.add(show.seconds, 1e-4);
+      h.add(show.boil_seconds, 1e-4);
     }
     const bench::SeenFloat* afloat = floating ? &*scene.floating : nullptr;
     list.push_back({v.name, reach, h.value(), [this, &v, place, &light, afloat, &where] {
@@ -227,13 +227,13 @@ void BenchView::Impl::add_hand(std::vector<Item>& list, const bench::Scene& scen
   place.foot_y = where.hand_bottom_px;
   place.own_card = true;
   place.card = hand_card(where.hand);
-  place.seconds = show.seconds;
+  place.seconds = show.boil_seconds;
   const bool floating = scene.floating && scene.floating->vessel == held->name;
   Hash h;
   h.mix(look_hash(held->looks)).add(place.scale, 1e-3).add(place.foot_y, 0.1);
   h.mix(float_hash(scene, held->name, show.eye_mm)).add(floating ? show.eye_mm : 0, 0.01);
   if (lively(held->looks)) {
-    h.add(show.seconds, 1e-4);
+    h.add(show.boil_seconds, 1e-4);
   }
   const bench::SeenFloat* afloat = floating ? &*scene.floating : nullptr;
   const Rect reach = floating ? where.hand : VesselPainter::reach(held->looks, place);
@@ -243,9 +243,10 @@ void BenchView::Impl::add_hand(std::vector<Item>& list, const bench::Scene& scen
                   }});
   const Rect steam = hand_steam(where.hand_vessel);
   if (held->looks.steam > 0.02 && overlap(steam, where.hand)) {
-    list.push_back(
-        {"hand steam", steam, Hash().add(show.seconds, 1e-4).value(),
-         [this, held, steam, &light, &show] { draw_air(1, steam, show.seconds, held->looks.steam, light); }});
+    list.push_back({"hand steam", steam, Hash().add(show.boil_seconds, 1e-4).value(),
+                    [this, held, steam, &light, &show] {
+                      draw_air(1, steam, show.boil_seconds, held->looks.steam, light);
+                    }});
   }
 }
 

@@ -14,7 +14,8 @@ namespace matula::render {
 struct Show {
   bench::VesselName in_hand; ///< Drawn large against its card (its `looks.view`); empty for nothing.
   double eye_mm = 0;         ///< Height of the eye above the liquid's surface, for the float's scale.
-  double seconds = 0;        ///< Moves flame, steam and bubbles; the same seconds give the same picture.
+  double seconds = 0;        ///< Moves the flame; the same seconds give the same picture.
+  double boil_seconds = 0;   ///< Moves bubbles and steam, which stand still when the bench's clock does.
   std::map<std::string, std::string>
       labels;         ///< Words on the paper label of a vessel or a bottle, by vessel name or
                       ///< reagent key, and on the tag before a vessel by "tag:" and its name; broken to

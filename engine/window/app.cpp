@@ -30,7 +30,8 @@ std::string say_reading(const bench::Reading& reading) {
 void App::act(const bench::Action& action, const std::string& done_words) {
   const bench::Outcome outcome = desk->act(action);
   changed = true;
-  if (!outcome.caution.empty()) {
+  // A caution stands until the next act of the hand, not through a wait.
+  if (!outcome.caution.empty() || !std::holds_alternative<bench::Wait>(action)) {
     caution = outcome.caution;
   }
   if (!outcome.done) {

@@ -138,7 +138,8 @@ struct App {
   double seen_at_s = -1;
   double seen_at_wall_s = -1;
   bool changed = true; ///< Something happened since `scene` was made.
-  double wall_s = 0;   ///< Moves flame and steam.
+  double wall_s = 0;   ///< Moves the flame.
+  double boil_s = 0;   ///< The same, but only while the bench's clock goes: moves bubbles and steam.
 
   /// Does something at the bench and puts the answer into the message line; `done_words` stand there when it
   /// was done.

@@ -118,6 +118,7 @@ render::Show show_of(const App& app) {
   show.in_hand = app.hands.vessel;
   show.eye_mm = static_cast<double>(app.hands.eye_mm);
   show.seconds = app.aids.still ? 0 : app.wall_s;
+  show.boil_seconds = app.aids.still ? 0 : app.boil_s;
   show.marked = app.hovered;
   for (const std::string& reagent : app.desk->brief().reagents_out) {
     show.labels[reagent] = app.ground.bottle_label(reagent);

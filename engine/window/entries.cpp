@@ -29,7 +29,7 @@ std::string written(const App& app, const std::string& item) {
 }
 
 void draw_answers(App& app, const std::string& item,
-                  const std::vector<std::pair<std::string, std::string>>& answers) {
+                  const std::vector<std::pair<std::string, std::string>>& answers, const std::string& line) {
   const std::string now = written(app, item);
   bool first = true;
   for (const auto& [key, wording] : answers) {
@@ -38,7 +38,7 @@ void draw_answers(App& app, const std::string& item,
     }
     first = false;
     if (app.widgets.choice(fmt::format("{}={}", item, key).c_str(), wording, now == key)) {
-      app.record(item, key, wording);
+      app.record(item, key, line + wording);
     }
   }
 }

@@ -14,9 +14,11 @@ namespace matula::window {
 /// What stands on the worksheet for an item; empty when nothing.
 [[nodiscard]] std::string written(const App& app, const std::string& item);
 
-/// Answers of which one is written down, in a row that breaks where it must: key and wording.
+/// Answers of which one is written down, in a row that breaks where it must: key and wording. `line` goes
+/// before the wording where it is told what was written.
 void draw_answers(App& app, const std::string& item,
-                  const std::vector<std::pair<std::string, std::string>>& answers);
+                  const std::vector<std::pair<std::string, std::string>>& answers,
+                  const std::string& line = "");
 
 /// A field for a number with its words behind it; what is no number is refused, `example` shows one.
 void draw_number_line(App& app, const std::string& item, const std::string& words,

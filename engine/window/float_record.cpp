@@ -22,6 +22,8 @@ const std::vector<std::pair<FloatDecision, std::string>>& decisions() {
   return all;
 }
 
+const char* const not_kept = "Not written: the folder of the sittings cannot be written to.";
+
 /// As it stands in the record: short.
 std::string say(FloatDecision decision) {
   return decision == FloatDecision::Use       ? "as it is"
@@ -111,7 +113,11 @@ void draw_series(App& app, FloatView& view) {
     ImGui::Text("Day %d: water at %g °C, float made for %g °C.", record.lines.back().day,
                 record.lines.back().water_c, record.calibration_c);
     if (draw_entry(app, "float", view.today)) {
-      view.book->write(which, number_in(view.today.error), static_cast<FloatDecision>(view.today.decision));
+      if (!view.book->write(which, number_in(view.today.error),
+                            static_cast<FloatDecision>(view.today.decision))) {
+        view.words = not_kept;
+        return;
+      }
       view.words =
           view.book->record(which).lines[static_cast<std::size_t>(record.lines.back().day) - 1].words;
       view.today = {};
@@ -124,8 +130,7 @@ void draw_series(App& app, FloatView& view) {
     app.widgets.tell("float.earned", fmt::format("{} of {}", record.earned, record.possible));
     ImGui::TextUnformatted(record.remedy.c_str());
     if (app.widgets.button("float.again", "Begin this float again")) {
-      view.book->clear(which);
-      view.words.clear();
+      view.words = view.book->clear(which) ? "" : not_kept;
     }
   }
 }
@@ -162,7 +167,7 @@ void draw_bench_float(App& app, FloatView& view) {
 void draw_float_record(App& app) {
   FloatView& view = app.floats;
   if (!view.book) {
-    auto loaded = desk::FloatBook::load(app.ground);
+    auto loaded = desk::FloatBook::load(app.ground, app.options.sittings / "float.record");
     if (!loaded) {
       ImGui::TextUnformatted(scenario::to_text(loaded.error()).c_str());
       return;

@@ -88,6 +88,7 @@ void advance_clock(App& app, double wall_s) {
   const double then = driven && !app.clock.waiting() && !app.clock.running() ? now + std::min(wall_s, 0.1)
                                                                              : app.clock.next(now, wall_s);
   if (then > now) {
+    app.boil_s += wall_s;
     app.desk->run_to(then);
   }
 }

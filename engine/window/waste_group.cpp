@@ -38,7 +38,7 @@ void draw_waste_group(App& app) {
   flow(width_of("Empty it there"));
   if (app.widgets.button("discard", "Empty it there")) {
     app.act(bench::Discard{app.hands.vessel, static_cast<bench::Bin>(app.hands.bin + 1)},
-            "Emptied and rinsed.");
+            "Emptied (" + bins[static_cast<std::size_t>(app.hands.bin)] + ") and rinsed.");
   }
   draw_spill(app);
 }

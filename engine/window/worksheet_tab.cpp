@@ -11,25 +11,26 @@ namespace matula::window {
 namespace {
 
 /// A row of words of which one is written down; pressing another corrects it.
-void draw_words(App& app, const std::string& item, const std::vector<std::string>& words) {
+void draw_words(App& app, const std::string& item, const std::string& line,
+                const std::vector<std::string>& words) {
   std::vector<std::pair<std::string, std::string>> answers;
   answers.reserve(words.size());
   for (const std::string& word : words) {
     answers.emplace_back(word, word);
   }
-  draw_answers(app, item, answers);
+  draw_answers(app, item, answers, line + ": ");
 }
 
 void draw_look(App& app) {
   heading("The specimen");
   ImGui::TextUnformatted("Colour");
-  draw_words(app, "colour", app.ground.colour_words());
+  draw_words(app, "colour", "colour", app.ground.colour_words());
   ImGui::TextUnformatted("Clarity");
-  draw_words(app, "clarity", {"clear", "hazy", "cloudy", "turbid"});
+  draw_words(app, "clarity", "clarity", {"clear", "hazy", "cloudy", "turbid"});
   ImGui::TextUnformatted("Odour");
   std::vector<std::string> odours = app.ground.odour_words();
   odours.insert(odours.begin(), "normal");
-  draw_words(app, "odour", odours);
+  draw_words(app, "odour", "odour", odours);
 }
 
 void draw_gravity(App& app) {
@@ -102,7 +103,7 @@ void draw_result(App& app, const scenario::AskedTest& test) {
     return;
   }
   ImGui::TextUnformatted(test.title.c_str());
-  draw_words(app, test.item, test.words);
+  draw_words(app, test.item, test.title, test.words);
   draw_grade_table(app, test);
 }
 

@@ -1,4 +1,5 @@
-// Frames drawn offscreen: an idle bench, one with the flame lit, and one with a tube boiling in it.
+// Frames drawn offscreen: an idle bench, one with the flame lit, one with a tube boiling in it, and one with
+// twelve tubes of cloud, copper and acid, one of them boiling.
 #include "engine/assets/world.hpp"
 #include "engine/render/bench_view.hpp"
 #include "engine/render/gl.hpp"
@@ -16,16 +17,29 @@ using namespace matula;
 constexpr int width = 1280;
 constexpr int height = 800;
 
-enum Sight { Idle, Flame, Boiling };
+enum Sight { Idle, Flame, Boiling, FullRack };
+
+/// Eleven tubes beside the first: every other one with acid's cloud, the rest with copper.
+void fill_rack(bench::State& state, const bench::Setup& setup) {
+  for (int number = 2; number <= 12; ++number) {
+    const auto tube = "tube-" + std::to_string(number);
+    bench::perform(state, setup, bench::Pour{"specimen", tube, 2.5, false});
+    bench::perform(state, setup, bench::Dispense{number % 2 == 0 ? "ssa_3" : "benedict", tube, 2.5, false});
+    bench::perform(state, setup, bench::Mix{tube, bench::Manner::Invert, 3});
+  }
+}
 
 bench::Scene scene_of(const assets::World& world, const scenario::Scenario& scenario, std::int64_t sight) {
   const auto setup = sitting::make_setup(world, scenario);
   bench::State state = bench::begin(setup);
   bench::perform(state, setup, bench::Pour{"specimen", "tube-1", 9, false});
+  if (sight == FullRack) {
+    fill_rack(state, setup);
+  }
   if (sight >= Flame) {
     bench::perform(state, setup, bench::LightFlame{true});
   }
-  if (sight == Boiling) {
+  if (sight >= Boiling) {
     bench::perform(state, setup, bench::Move{"tube-1", bench::Place::Flame, 0.85, false, true});
     bench::advance(state, setup, 90);
   }
@@ -56,6 +70,7 @@ void frame(benchmark::State& state) {
   for (auto unused : state) {
     (void)unused;
     show.seconds += 1.0 / 60;
+    show.boil_seconds = show.seconds;
     view->draw(scene, show, render::layout(scene, show, area), height);
     glFinish();
   }
@@ -64,7 +79,7 @@ void frame(benchmark::State& state) {
 } // namespace
 
 BENCHMARK(frame)
-    ->ArgName("0_idle_1_flame_2_boiling")
-    ->DenseRange(Idle, Boiling)
+    ->ArgName("0_idle_1_flame_2_boiling_3_full_rack")
+    ->DenseRange(Idle, FullRack)
     ->Unit(benchmark::kMillisecond);
 BENCHMARK_MAIN();

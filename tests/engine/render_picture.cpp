@@ -177,7 +177,7 @@ TEST_CASE("a picture redrawn in part is the picture drawn afresh") {
     scene.vessels[4].place = bench::Place::Flame;
     scene.vessels[4].looks.boiling = 0.6;
     scene.vessels[3].looks.view.card = Card::Black;
-    show.seconds = 3;
+    show.seconds = show.boil_seconds = 3;
     draw();
     scene.vessels[5].looks = samples::opaque_tube(Card::White, 30);
     draw();
