@@ -15,7 +15,7 @@ namespace {
 constexpr double l_per_ml = 1e-3;
 constexpr double g_per_mg = 1e-3;
 constexpr double cells_per_unit = 1e9; ///< 1e6/mL in a litre.
-constexpr double lux_of_rows = 1000; ///< At which light-driven rows are given.
+constexpr double lux_of_rows = 1000;   ///< At which light-driven rows are given.
 constexpr double s_per_h = 3600;
 constexpr double mm_per_m = 1000;
 

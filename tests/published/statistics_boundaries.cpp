@@ -89,7 +89,8 @@ TEST_CASE("Readings in perfect order have no plain estimate, but a most probable
   BoundaryPrior none;
   none.none = true;
   const auto plain = fit_boundaries(ordered, none);
-  CHECK((!plain || plain->spread < 0.15)); // It runs towards no spread at all, until nothing is gained any more.
+  CHECK((!plain ||
+         plain->spread < 0.15)); // It runs towards no spread at all, until nothing is gained any more.
   const auto probable = fit_boundaries(ordered);
   REQUIRE(probable);
   CHECK(probable->spread > 0.2);
