@@ -1,8 +1,10 @@
 #include "engine/window/aids.hpp"
 
+#include "engine/window/flow.hpp"
 #include "engine/window/panels.hpp"
 
 #include <fmt/format.h>
+#include <imgui.h>
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
@@ -70,8 +72,9 @@ void draw_text_size(App& app) {
 
 void draw_aids(App& app) {
   draw_tick(app, "aid.still", "aid.still", "Nothing moves by itself", app.aids.still);
-  ImGui::SameLine();
-  draw_tick(app, "aid.hues", "aid.hues", "Name the colour under the pointer", app.aids.hues);
+  const char* hues = "Name the colour under the pointer";
+  flow(width_of(hues) + ImGui::GetFrameHeight());
+  draw_tick(app, "aid.hues", "aid.hues", hues, app.aids.hues);
 }
 
 void draw_hue_tip(const App& app) {

@@ -1,5 +1,4 @@
 #include "engine/window/flow.hpp"
-#include "engine/window/group.hpp"
 #include "engine/window/panels.hpp"
 
 #include <fmt/format.h>
@@ -10,6 +9,7 @@ namespace matula::window {
 
 namespace {
 
+const ImVec4 title_colour{0.60F, 0.84F, 0.81F, 1.0F};
 const ImVec4 remark_colour{1.0F, 0.75F, 0.55F, 1.0F};
 
 struct TabName {
@@ -70,8 +70,9 @@ void draw_guide_box(App& app) {
   }
   ImGui::PushTextWrapPos(0);
   const bool over = now->say.empty();
-  heading(over ? "All done"
-               : fmt::format("{}  ({} of {})", now->part, now->steps_done + 1, now->steps).c_str());
+  ImGui::TextColored(
+      title_colour, "%s",
+      over ? "All done" : fmt::format("{}  ({} of {})", now->part, now->steps_done + 1, now->steps).c_str());
   if (!now->welcome.empty()) {
     ImGui::TextUnformatted(now->welcome.c_str());
   }

@@ -151,34 +151,6 @@ void draw_test_choice(App& app, const scoring::Report& report) {
   }
 }
 
-void draw_tubes(App& app, const scoring::Report& report) {
-  draw_card_choice(app, "marks.white", "white", appearance::Card::White);
-  ImGui::SameLine();
-  draw_card_choice(app, "marks.black", "black", appearance::Card::Black);
-  flow(width_of("printed card") + ImGui::GetFrameHeight());
-  draw_card_choice(app, "marks.printed", "printed card", appearance::Card::Printed);
-  const auto& test = report.tubes[static_cast<std::size_t>(app.marked_test)];
-  if (!test.learner_vessel.empty()) {
-    if (app.widgets.tick("marks.earlier", "among my earlier tubes", app.marks_earlier)) {
-      forget_tubes(app);
-    }
-    if (app.marks_earlier) {
-      draw_earlier(app, test);
-      return;
-    }
-  }
-  if (app.marks_tubes.empty()) {
-    app.marks_pads = app.desk->pads_of(test);
-    app.marks_tubes = app.desk->tubes_of(test, app.marks_view);
-  }
-  draw_captions(test);
-  if (app.marks_pads) {
-    draw_pads(*app.marks_pads);
-    return;
-  }
-  draw_picture(app, 0, app.marks_tubes);
-}
-
 /// The learner's own tube among those of the sittings before, by strength.
 void find_earlier(App& app, const scoring::ByTheBook& test) {
   constexpr std::size_t most = 4;
@@ -205,6 +177,34 @@ void draw_earlier(App& app, const scoring::ByTheBook& test) {
       ImGui::TextWrapped("%s", words.c_str());
     }
     ImGui::EndTable();
+  }
+  draw_picture(app, 0, app.marks_tubes);
+}
+
+void draw_tubes(App& app, const scoring::Report& report) {
+  draw_card_choice(app, "marks.white", "white", appearance::Card::White);
+  ImGui::SameLine();
+  draw_card_choice(app, "marks.black", "black", appearance::Card::Black);
+  flow(width_of("printed card") + ImGui::GetFrameHeight());
+  draw_card_choice(app, "marks.printed", "printed card", appearance::Card::Printed);
+  const auto& test = report.tubes[static_cast<std::size_t>(app.marked_test)];
+  if (!test.learner_vessel.empty()) {
+    if (app.widgets.tick("marks.earlier", "among my earlier tubes", app.marks_earlier)) {
+      forget_tubes(app);
+    }
+    if (app.marks_earlier) {
+      draw_earlier(app, test);
+      return;
+    }
+  }
+  if (app.marks_tubes.empty()) {
+    app.marks_pads = app.desk->pads_of(test);
+    app.marks_tubes = app.desk->tubes_of(test, app.marks_view);
+  }
+  draw_captions(test);
+  if (app.marks_pads) {
+    draw_pads(*app.marks_pads);
+    return;
   }
   draw_picture(app, 0, app.marks_tubes);
 }
