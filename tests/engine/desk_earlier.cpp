@@ -26,7 +26,8 @@ desk::Desk work(const fs::path& folder, const std::string& scenario, const fs::p
   auto begun = desk::Desk::begin(ground(), root / "scenarios" / (scenario + ".toml"), folder);
   REQUIRE(begun);
   std::ifstream in(root / steps);
-  const auto events = sitting::parse_steps(std::string{std::istreambuf_iterator<char>(in), {}}, steps.string());
+  const auto events =
+      sitting::parse_steps(std::string{std::istreambuf_iterator<char>(in), {}}, steps.string());
   REQUIRE(events);
   for (const auto& event : *events) {
     if (const auto* action = std::get_if<bench::Action>(&event.what)) {
@@ -51,12 +52,13 @@ const scoring::ByTheBook& tube(const desk::Desk& desk, const std::string& test) 
 
 } // namespace
 
-TEST_CASE("earlier tubes stand by strength with the words of their day, unfinished sittings and other tests apart") {
+TEST_CASE("earlier tubes stand by strength with the words of their day, unfinished sittings and other tests "
+          "apart") {
   const auto folder = fs::temp_directory_path() / ("earlier-" + std::to_string(::getpid()));
   fs::remove_all(folder);
   const auto first = work(folder, "first_case", "scenarios/first_case.steps.jsonl");
   CHECK(first.earlier_tubes(tube(first, "ssa"), {}, 4).size() == 1); // nothing but its own
-  { // Begun and left.
+  {                                                                  // Begun and left.
     auto left = desk::Desk::begin(ground(), root / "scenarios" / "first_case.toml", folder);
     REQUIRE(left);
   }
