@@ -355,9 +355,13 @@ tl::expected<scenario::Brief, Problems> read_brief(const Ground& ground, const f
   return scenario::load(scenario_file, ground.world().catalogue).map(scenario::brief_of);
 }
 
-bool is_handed_in(const fs::path& sitting_file) {
+KeptSitting look_into(const fs::path& sitting_file) {
   const auto log = sitting::read_log(sitting_file);
-  return log && !log->events.empty() && std::holds_alternative<sitting::Finish>(log->events.back().what);
+  if (!log) {
+    return {};
+  }
+  return {log->header.scenario_key,
+          !log->events.empty() && std::holds_alternative<sitting::Finish>(log->events.back().what)};
 }
 
 } // namespace matula::desk

@@ -112,8 +112,13 @@ private:
 [[nodiscard]] tl::expected<scenario::Brief, scenario::Problems>
 read_brief(const Ground& ground, const std::filesystem::path& scenario_file);
 
-/// Whether a sitting can be read and its worksheet has been handed in. A file that cannot be read counts as
-/// not handed in.
-[[nodiscard]] bool is_handed_in(const std::filesystem::path& sitting_file);
+/// What a sitting on the disk is about.
+struct KeptSitting {
+  std::string scenario; ///< Key; empty where the file cannot be read.
+  bool handed_in = false;
+};
+
+/// Looks into a sitting. A file that cannot be read counts as not handed in.
+[[nodiscard]] KeptSitting look_into(const std::filesystem::path& sitting_file);
 
 } // namespace matula::desk

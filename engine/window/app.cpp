@@ -51,7 +51,7 @@ void App::act(const bench::Action& action, const std::string& done_words) {
     for (const std::string& odour : outcome.odours) {
       words += (words.empty() ? "" : ", ") + odour;
     }
-    say(say_vessel(hands.vessel) + (words.empty() ? ": no particular odour." : ": smells of " + words + "."));
+    say(say_vessel(hands.vessel) + (words.empty() ? ": no particular odour." : ", smell: " + words + "."));
   }
 }
 

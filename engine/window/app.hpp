@@ -27,6 +27,13 @@ struct Offer {
   std::string level;
   std::string request;
   std::string problem;
+  int done = 0; ///< Sittings handed in.
+};
+
+/// A sitting that was begun and not handed in.
+struct Unfinished {
+  std::filesystem::path file;
+  std::string title;
 };
 
 /// What the hands are set to do next; nothing of it is the world's.
@@ -110,7 +117,7 @@ struct App {
                         ///< own wish at first.
   Aids aids;
   std::vector<Offer> offers;
-  std::vector<std::filesystem::path> unfinished;
+  std::vector<Unfinished> unfinished;
   std::vector<HelpTopic> help;
   ControlsView controls;
   FloatView floats;

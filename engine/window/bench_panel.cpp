@@ -103,12 +103,23 @@ void note_places(App& app, const render::SceneLayout& where) {
   note("card.2", where.cards[2]);
 }
 
-/// What fits on a cup and can be read from afar: the surname, and the number of the sitting.
-std::string cup_label(const desk::Desk& desk) {
-  std::string name = desk.brief().patient;
+std::string surname_in(std::string name) {
   name = name.substr(0, std::min(name.find(" ("), name.find(',')));
+  return name.substr(name.rfind(' ') + 1);
+}
+
+/// What fits on a cup and can be read from afar. Where the specimen came over a counter, what its label says,
+/// right or wrong; else the surname and the number of the sitting.
+std::string cup_label(const desk::Desk& desk) {
+  if (const auto& counter = desk.brief().reception) {
+    std::string words;
+    for (const auto& [line, written] : counter->label) {
+      words += line == "Name" ? surname_in(written) : line == "Number" ? "\n" + written : "";
+    }
+    return words;
+  }
   const std::string sitting = desk.log_file().stem().string();
-  return name.substr(name.rfind(' ') + 1) + "\nNo. " + sitting.substr(sitting.rfind('-') + 1);
+  return surname_in(desk.brief().patient) + "\nNo. " + sitting.substr(sitting.rfind('-') + 1);
 }
 
 } // namespace

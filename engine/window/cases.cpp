@@ -50,8 +50,18 @@ void find_cases(App& app) {
   app.offers = list_cases(app.ground, app.options.scenarios);
   app.unfinished.clear();
   for (const fs::path& file : files_in(app.options.sittings, ".jsonl")) {
-    if (!desk::is_handed_in(file)) {
-      app.unfinished.push_back(file);
+    const desk::KeptSitting kept = desk::look_into(file);
+    const auto offer = std::find_if(app.offers.begin(), app.offers.end(), [&](const Offer& one) {
+      return one.file.stem().string() == kept.scenario;
+    });
+    const bool known = offer != app.offers.end();
+    if (!kept.handed_in) {
+      // The name of the file may tell what the case is about.
+      const std::string name = file.stem().string();
+      const std::string number = name.substr(name.rfind('-') + 1);
+      app.unfinished.push_back({file, known ? offer->title + ", sitting " + number : name});
+    } else if (known) {
+      ++offer->done;
     }
   }
 }

@@ -70,7 +70,8 @@ void draw_heat_group(App& app) {
   }
   ImGui::SameLine();
   if (app.widgets.button("heat.rack", "Back to the rack")) {
-    app.act(bench::Move{app.hands.vessel, bench::Place::Rack}, "Back in its place.");
+    app.act(bench::Move{app.hands.vessel, bench::Place::Rack},
+            "Out of the heat. What boils goes on for some seconds more.");
   }
   app.widgets.number("bath.c", app.hands.bath_c, 20, 100, number_width(), "%.0f");
   ImGui::SameLine();

@@ -27,7 +27,7 @@ void draw_help_tab(App& app) {
       continue;
     }
     for (const std::string& grade : topic.grades) {
-      ImGui::BulletText("%s", grade.c_str());
+      point(grade);
     }
     ImGui::TextDisabled("Source: %s", topic.source.c_str());
   }

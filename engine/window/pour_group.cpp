@@ -79,7 +79,10 @@ void draw_bottle_group(App& app) {
   if (app.widgets.button("add", "Add")) {
     const double ml = app.hands.in_drops ? app.hands.amount * app.ground.drop_ml(reagent) : app.hands.amount;
     app.act(bench::Dispense{reagent, app.hands.vessel, ml, app.hands.gently},
-            fmt::format("Added {:g} {} of {} to {}.", app.hands.amount, app.hands.in_drops ? "drops" : "mL",
+            fmt::format("Added {:g} {} of {} to {}.", app.hands.amount,
+                        !app.hands.in_drops     ? "mL"
+                        : app.hands.amount == 1 ? "drop"
+                                                : "drops",
                         app.ground.reagent_label(reagent), say_vessel(app.hands.vessel)));
   }
   const std::string caution = app.ground.reagent_caution(reagent);

@@ -20,13 +20,18 @@ void draw_request_tab(App& app) {
   heading("Asked for");
   const auto line = [](bool asked, const char* words) {
     if (asked) {
-      ImGui::BulletText("%s", words);
+      point(words);
     }
   };
   line(brief.asks_look, "Colour, clarity and odour");
   line(brief.asks_gravity, "Specific gravity by urinometer, corrected");
   for (const scenario::AskedTest& test : brief.tests) {
     line(true, test.request.c_str());
+  }
+  if (!brief.asks_look && !brief.asks_gravity && brief.tests.empty()) {
+    ImGui::TextUnformatted(
+        "Nothing at the bench: this case ends at the counter. Decide there, answer what the Worksheet asks, "
+        "and hand in.");
   }
   heading("Keys");
   ImGui::TextUnformatted(

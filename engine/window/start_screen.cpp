@@ -3,6 +3,8 @@
 #include "engine/window/pane.hpp"
 #include "engine/window/panels.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 namespace matula::window {
@@ -32,7 +34,8 @@ void draw_offer(App& app, const Offer& offer, std::filesystem::path& chosen) {
   ImGui::TextUnformatted(say_level(offer.level));
   ImGui::TableNextColumn();
   ImGui::AlignTextToFramePadding();
-  ImGui::TextWrapped("%s", offer.title.c_str());
+  const std::string times = offer.done == 1 ? " (done once)" : fmt::format(" (done {} times)", offer.done);
+  ImGui::TextWrapped("%s%s", offer.title.c_str(), offer.done > 0 ? times.c_str() : "");
   ImGui::TableNextColumn();
   ImGui::AlignTextToFramePadding();
   ImGui::TextWrapped("%s", offer.request.c_str());
@@ -60,12 +63,12 @@ void draw_offers(App& app) {
 
 void draw_unfinished(App& app) {
   std::filesystem::path chosen;
-  for (const auto& file : app.unfinished) {
-    if (app.widgets.button(("resume." + file.stem().string()).c_str(), "Go on")) {
-      chosen = file;
+  for (const Unfinished& one : app.unfinished) {
+    if (app.widgets.button(("resume." + one.file.stem().string()).c_str(), "Go on")) {
+      chosen = one.file;
     }
     ImGui::SameLine();
-    ImGui::TextUnformatted(file.stem().c_str());
+    ImGui::TextUnformatted(one.title.c_str());
   }
   if (!chosen.empty()) {
     app.resume(chosen);

@@ -50,7 +50,8 @@ void draw_safety_group(App& app) {
   ImGui::SameLine();
   changed |= app.widgets.tick("goggles", "Goggles on", goggles);
   if (changed) {
-    app.act(bench::Protect{gloves, goggles});
+    app.act(bench::Protect{gloves, goggles}, std::string(gloves ? "Gloves on, " : "Gloves off, ") +
+                                                 (goggles ? "goggles on." : "goggles off."));
   }
 }
 

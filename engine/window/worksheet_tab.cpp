@@ -83,11 +83,9 @@ void draw_grade_table(App& app, const scenario::AskedTest& test) {
     if (!of_test || !app.widgets.section(("grades." + key).c_str(), "What each looks like")) {
       continue;
     }
-    ImGui::PushTextWrapPos(0);
     for (const std::string& grade : topic.grades) {
-      ImGui::BulletText("%s", grade.c_str());
+      point(grade);
     }
-    ImGui::PopTextWrapPos();
   }
 }
 
