@@ -1,11 +1,13 @@
 #include "engine/statistics/boundaries.hpp"
 
+#include "engine/statistics/normal.hpp"
+
 #include <Eigen/Dense>
 
 #include <algorithm>
 #include <cmath>
-#include <numbers>
 #include <stdexcept>
+#include <thread>
 
 namespace matula::statistics {
 
@@ -15,15 +17,6 @@ namespace {
 constexpr int unknowns = 6;
 using Vector = Eigen::Matrix<double, unknowns, 1>;
 using Matrix = Eigen::Matrix<double, unknowns, unknowns>;
-
-double normal_density(double z) {
-  return std::exp(-0.5 * z * z) * (std::numbers::inv_sqrtpi / std::numbers::sqrt2);
-}
-
-/// P(Z <= z); exact in the lower tail.
-double normal_below(double z) {
-  return 0.5 * std::erfc(-z / std::numbers::sqrt2);
-}
 
 struct Lines {
   std::array<double, lines> at{};
@@ -62,27 +55,36 @@ struct Chances {
   Chances(const Lines& l, double x) {
     for (std::size_t k = 0; k < lines; ++k) {
       z[k] = (l.at[k] - x) / l.spread;
-      density[k] = normal_density(z[k]);
+      const NormalAt at = normal_at(z[k]);
+      density[k] = at.density;
+      tail[k] = at.tail;
     }
-    for (std::size_t g = 0; g < grades; ++g) {
+    chance[0] = std::max(z[0] < 0 ? tail[0] : 1 - tail[0], smallest);
+    chance[lines] = std::max(z[lines - 1] > 0 ? tail[lines - 1] : 1 - tail[lines - 1], smallest);
+    for (std::size_t g = 1; g < lines; ++g) {
       chance[g] = std::max(between(g), smallest);
     }
   }
   /// From whichever tail is the smaller, so that nothing is lost by subtraction.
   [[nodiscard]] double between(std::size_t g) const {
-    if (g == 0) {
-      return normal_below(z[0]);
+    if (z[g - 1] > 0) {
+      return tail[g - 1] - tail[g];
     }
-    if (g == lines) {
-      return normal_below(-z[lines - 1]);
-    }
-    return z[g - 1] > 0 ? normal_below(-z[g - 1]) - normal_below(-z[g])
-                        : normal_below(z[g]) - normal_below(z[g - 1]);
+    return z[g] < 0 ? tail[g] - tail[g - 1] : 1 - tail[g] - tail[g - 1];
   }
   static constexpr double smallest = 1e-300;
   std::array<double, lines> z{};
   std::array<double, lines> density{};
+  std::array<double, lines> tail{}; ///< Beyond z, on the side away from 0.
   std::array<double, grades> chance{};
+};
+
+/// Slope of the log posterior, its expected curvature (Fisher information with the prior's precision), and
+/// its value.
+struct Place {
+  double log_posterior = 0;
+  Vector slope;
+  Matrix curvature;
 };
 
 class Fit {
@@ -97,69 +99,76 @@ public:
 
   [[nodiscard]] Vector start() const { return mean_; }
 
-  [[nodiscard]] double log_posterior(const Vector& p) const {
+  [[nodiscard]] Place evaluate(const Vector& p) const {
     const Lines l = lines_of(p);
-    double sum = 0;
+    Sums sums;
     for (const GradedReading& reading : readings_) {
-      const auto g = static_cast<std::size_t>(reading.grade);
-      // Only the chance of the grade that was read is needed here.
-      const double above = g == lines ? 0 : (l.at[g] - reading.intensity) / l.spread;
-      const double below = g == 0 ? 0 : (l.at[g - 1] - reading.intensity) / l.spread;
-      double chance = 0;
-      if (g == 0) {
-        chance = normal_below(above);
-      } else if (g == lines) {
-        chance = normal_below(-below);
-      } else {
-        chance = below > 0 ? normal_below(-below) - normal_below(-above)
-                           : normal_below(above) - normal_below(below);
-      }
-      sum += std::log(std::max(chance, Chances::smallest));
-    }
-    const Vector off = p - mean_;
-    return sum - 0.5 * off.cwiseAbs2().dot(precision_);
-  }
-
-  /// Slope of the log posterior and its expected curvature (Fisher information with the prior's precision).
-  void evaluate(const Vector& p, Vector& slope, Matrix& curvature) const {
-    const Lines l = lines_of(p);
-    Vector by_line = Vector::Zero();
-    Matrix information = Matrix::Zero();
-    for (const GradedReading& reading : readings_) {
-      add(Chances(l, reading.intensity), l.spread, static_cast<std::size_t>(reading.grade), by_line,
-          information);
+      add(Chances(l, reading.intensity), static_cast<std::size_t>(reading.grade), sums);
     }
     const Matrix j = slopes(l);
-    slope = j.transpose() * by_line - precision_.cwiseProduct(p - mean_);
-    curvature = j.transpose() * information.selfadjointView<Eigen::Upper>() * j;
-    curvature.diagonal() += precision_;
+    const Vector off = p - mean_;
+    Vector by_line;
+    Matrix information = Matrix::Zero();
+    for (std::size_t k = 0; k < lines; ++k) {
+      const auto row = static_cast<Eigen::Index>(k);
+      by_line[row] = sums.by_line[k] / l.spread;
+      information(row, row) = sums.own[k] / (l.spread * l.spread);
+      information(row, 5) = information(5, row) = sums.with_spread[k] / l.spread;
+      if (k > 0) {
+        information(row, row - 1) = information(row - 1, row) = sums.with_last[k] / (l.spread * l.spread);
+      }
+    }
+    by_line[5] = sums.by_spread;
+    information(5, 5) = sums.own_spread;
+    Place place;
+    place.log_posterior = sums.log_chance - 0.5 * off.cwiseAbs2().dot(precision_);
+    place.slope = j.transpose() * by_line - precision_.cwiseProduct(off);
+    place.curvature = j.transpose() * information * j;
+    place.curvature.diagonal() += precision_;
+    return place;
   }
 
 private:
-  static void add(const Chances& at, double spread, std::size_t read, Vector& by_line, Matrix& information) {
+  /// What all readings add up to, the lines measured in spreads.
+  struct Sums {
+    double log_chance = 0;
+    std::array<double, lines> by_line{};
+    double by_spread = 0;
+    std::array<double, lines> own{};
+    std::array<double, lines> with_last{}; ///< Of a line and the one below it.
+    std::array<double, lines> with_spread{};
+    double own_spread = 0;
+  };
+
+  static void add(const Chances& at, std::size_t read, Sums& sums) {
     constexpr double least = 1e-14; // A grade so unlikely adds no information.
     std::array<double, grades> inverse{};
-    std::array<double, grades> by_spread{}; // Derivative of each chance by the log spread.
+    std::array<double, grades> by_spread{}; // Derivative of each chance by the log spread,
+    std::array<double, grades> relative{};  // and over the chance.
+    double below = 0;
     for (std::size_t g = 0; g < grades; ++g) {
       inverse[g] = 1 / std::max(at.chance[g], least);
-      const double low = g == 0 ? 0 : at.z[g - 1] * at.density[g - 1];
-      const double high = g == lines ? 0 : at.z[g] * at.density[g];
-      by_spread[g] = low - high;
+      const double above = g == lines ? 0 : at.z[g] * at.density[g];
+      by_spread[g] = below - above;
+      relative[g] = by_spread[g] * inverse[g];
+      sums.own_spread += by_spread[g] * relative[g];
+      below = above;
     }
     for (std::size_t k = 0; k < lines; ++k) {
-      const auto row = static_cast<Eigen::Index>(k);
-      const double f = at.density[k] / spread;
-      information(row, row) += f * f * (inverse[k] + inverse[k + 1]);
-      if (k + 1 < lines) {
-        information(row, row + 1) -= f * at.density[k + 1] / spread * inverse[k + 1];
-      }
-      information(row, 5) += f * (by_spread[k] * inverse[k] - by_spread[k + 1] * inverse[k + 1]);
-      by_line[row] += f * ((read == k ? 1 : 0) / at.chance[k] - (read == k + 1 ? 1 : 0) / at.chance[k + 1]);
+      const double f = at.density[k];
+      sums.own[k] += f * f * (inverse[k] + inverse[k + 1]);
+      sums.with_spread[k] += f * (relative[k] - relative[k + 1]);
+      sums.with_last[k] -= k > 0 ? f * at.density[k - 1] * inverse[k] : 0;
     }
-    for (std::size_t g = 0; g < grades; ++g) {
-      information(5, 5) += by_spread[g] * by_spread[g] * inverse[g];
+    const double chance = at.chance[read];
+    sums.log_chance += std::log(chance);
+    sums.by_spread += by_spread[read] / chance;
+    if (read < lines) {
+      sums.by_line[read] += at.density[read] / chance;
     }
-    by_line[5] += by_spread[read] / at.chance[read];
+    if (read > 0) {
+      sums.by_line[read - 1] -= at.density[read - 1] / chance;
+    }
   }
 
   std::span<const GradedReading> readings_;
@@ -167,14 +176,14 @@ private:
   Vector precision_;
 };
 
-Boundaries describe(const Vector& p, const Matrix& curvature, double log_posterior, int steps) {
+Boundaries describe(const Vector& p, const Place& place, int steps) {
   const Lines l = lines_of(p);
   const Matrix j = slopes(l);
-  const Matrix covariance = j * curvature.ldlt().solve(j.transpose());
+  const Matrix covariance = j * place.curvature.ldlt().solve(j.transpose());
   Boundaries found;
   found.line = l.at;
   found.spread = l.spread;
-  found.log_posterior = log_posterior;
+  found.log_posterior = place.log_posterior;
   found.steps = steps;
   double shift_variance = 0;
   for (std::size_t k = 0; k < lines; ++k) {
@@ -200,48 +209,72 @@ std::optional<Boundaries> fit_boundaries(std::span<const GradedReading> readings
   }
   constexpr int most_steps = 100;
   constexpr int most_halvings = 20;
-  constexpr double settled = 1e-13; // Of what a step can still gain.
+  constexpr double settled = 1e-13;  // Of what a step can still gain.
+  constexpr double rounding = 1e-12; // Of a sum of logarithms.
   const Fit fit(readings, prior);
   Vector p = fit.start();
-  double here = fit.log_posterior(p);
-  Vector slope;
-  Matrix curvature;
+  Place here = fit.evaluate(p);
   for (int step = 1; step <= most_steps; ++step) {
-    fit.evaluate(p, slope, curvature);
-    const Vector move = curvature.ldlt().solve(slope);
+    Vector move = here.curvature.ldlt().solve(here.slope);
     if (!move.allFinite()) {
       return std::nullopt;
     }
-    double length = 1;
-    double there = fit.log_posterior(p + move);
-    for (int halving = 0; halving < most_halvings && !(there >= here - 1e-12); ++halving) {
-      length /= 2;
-      there = fit.log_posterior(p + length * move);
+    if (here.slope.dot(move) < settled) {
+      return describe(p, here, step);
     }
-    if (!(there >= here - 1e-12) || slope.dot(move) < settled) {
-      return describe(p, curvature, here, step);
+    Place there = fit.evaluate(p + move);
+    for (int halving = 0; halving < most_halvings && !(there.log_posterior >= here.log_posterior - rounding);
+         ++halving) {
+      move /= 2;
+      there = fit.evaluate(p + move);
     }
-    p += length * move;
+    if (!(there.log_posterior >= here.log_posterior - rounding)) {
+      return describe(p, here, step);
+    }
+    p += move;
     here = there;
   }
   return std::nullopt;
+}
+
+std::vector<std::optional<Boundaries>>
+fit_boundaries_of_all(const std::vector<std::span<const GradedReading>>& readers, int threads,
+                      const BoundaryPrior& prior) {
+  std::vector<std::optional<Boundaries>> fitted(readers.size());
+  const std::size_t workers = std::min(static_cast<std::size_t>(std::max(threads, 1)), readers.size());
+  std::vector<std::thread> running;
+  const auto work = [&](std::size_t from) {
+    for (std::size_t i = from; i < readers.size(); i += workers) {
+      fitted[i] = fit_boundaries(readers[i], prior);
+    }
+  };
+  for (std::size_t worker = 1; worker < workers; ++worker) {
+    running.emplace_back(work, worker);
+  }
+  if (workers > 0) {
+    work(0);
+  }
+  for (std::thread& one : running) {
+    one.join();
+  }
+  return fitted;
 }
 
 double chance_of_shift(double shift, double se, double least) {
   return normal_below((shift - least) / se) + normal_below((-least - shift) / se);
 }
 
-bool may_speak_of_line(const Boundaries& fitted, std::size_t line, std::span<const GradedReading> readings) {
-  constexpr double least_shift = 0.25; // Grades; a smaller one is no concern.
-  constexpr double least_chance = 0.9; // Proposals of this program.
-  constexpr double near = 0.75;
-  constexpr std::ptrdiff_t least_near = 4;
+int readings_near(std::span<const GradedReading> readings, std::size_t line, double near) {
+  return static_cast<int>(std::count_if(readings.begin(), readings.end(), [&](const GradedReading& reading) {
+    return std::abs(reading.intensity - reference_lines[line]) <= near;
+  }));
+}
+
+bool may_speak_of_line(const Boundaries& fitted, std::size_t line, std::span<const GradedReading> readings,
+                       const SpeakingRule& rule) {
   const double off = fitted.line[line] - reference_lines[line];
-  const auto close =
-      std::count_if(readings.begin(), readings.end(), [line, near](const GradedReading& reading) {
-        return std::abs(reading.intensity - reference_lines[line]) <= near;
-      });
-  return close >= least_near && chance_of_shift(off, fitted.line_se[line], least_shift) > least_chance;
+  return readings_near(readings, line, rule.near) >= rule.least_near &&
+         chance_of_shift(off, rule.widening * fitted.line_se[line], rule.least_shift) > rule.least_chance;
 }
 
 } // namespace matula::statistics

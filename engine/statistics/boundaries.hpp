@@ -4,6 +4,7 @@
 #include <cstddef>
 #include <optional>
 #include <span>
+#include <vector>
 
 namespace matula::statistics {
 
@@ -47,11 +48,31 @@ struct BoundaryPrior {
 [[nodiscard]] std::optional<Boundaries> fit_boundaries(std::span<const GradedReading> readings,
                                                        const BoundaryPrior& prior = {});
 
+/// The same for many readers, each by itself, on this many threads. A reader's readings must outlive the
+/// call. Throws like fit_boundaries (on one thread).
+[[nodiscard]] std::vector<std::optional<Boundaries>>
+fit_boundaries_of_all(const std::vector<std::span<const GradedReading>>& readers, int threads,
+                      const BoundaryPrior& prior = {});
+
 /// Chance that the shift is larger than `least` grades either way.
 [[nodiscard]] double chance_of_shift(double shift, double se, double least);
 
+/// Readings of tubes whose intensity lies within `near` grades of where the model draws a line.
+[[nodiscard]] int readings_near(std::span<const GradedReading> readings, std::size_t line, double near);
+
+/// When a sentence about a line may be said. Proposals of this program.
+struct SpeakingRule {
+  double least_shift = 0.25; ///< Grades; a smaller one is no concern.
+  double least_chance = 0.9; ///< That the shift is larger.
+  double near = 0.75;        ///< Grades within which a reading tells of a line,
+  int least_near = 4;        ///< and how many must.
+  /// Standard errors are taken so many times wider: the curvature's own cover one to three points too few of
+  /// a hundred (tests/published/statistics_small.cpp).
+  double widening = 1.08;
+};
+
 /// Whether a sentence about a line may be said: the shift is probably real, and enough readings lie near it.
 [[nodiscard]] bool may_speak_of_line(const Boundaries& fitted, std::size_t line,
-                                     std::span<const GradedReading> readings);
+                                     std::span<const GradedReading> readings, const SpeakingRule& rule = {});
 
 } // namespace matula::statistics

@@ -34,6 +34,16 @@ std::vector<double> coincidences(const Ballots& ballots) {
   return all;
 }
 
+/// Sums of the rows of a square table.
+std::vector<double> margins_of(const std::vector<double>& table, std::size_t q) {
+  std::vector<double> margins(q);
+  for (std::size_t c = 0; c < q; ++c) {
+    const auto row = table.begin() + static_cast<std::ptrdiff_t>(c * q);
+    margins[c] = std::accumulate(row, row + static_cast<std::ptrdiff_t>(q), 0.0);
+  }
+  return margins;
+}
+
 double squared_difference(std::size_t c, std::size_t k, Metric metric, const std::vector<double>& margins,
                           const std::vector<double>& values) {
   if (c == k) {
@@ -102,20 +112,30 @@ std::optional<double> krippendorff_alpha(const Ballots& ballots, Metric metric,
   if ((metric == Metric::Interval || metric == Metric::Ratio) && values.size() != q) {
     throw std::invalid_argument("a number for each category is needed");
   }
-  const auto pairs = coincidences(ballots);
-  std::vector<double> margins(q);
+  const auto margins = margins_of(coincidences(ballots), q);
+  std::vector<double> distances(q * q);
   for (std::size_t c = 0; c < q; ++c) {
-    margins[c] = std::accumulate(pairs.begin() + static_cast<std::ptrdiff_t>(c * q),
-                                 pairs.begin() + static_cast<std::ptrdiff_t>((c + 1) * q), 0.0);
+    for (std::size_t k = 0; k < q; ++k) {
+      distances[c * q + k] = squared_difference(c, k, metric, margins, values);
+    }
   }
+  return krippendorff_alpha(ballots, distances);
+}
+
+std::optional<double> krippendorff_alpha(const Ballots& ballots, const std::vector<double>& distances) {
+  const std::size_t q = ballots.categories;
+  if (distances.size() != q * q) {
+    throw std::invalid_argument("distances of another scale");
+  }
+  const auto pairs = coincidences(ballots);
+  const auto margins = margins_of(pairs, q);
   const double n = std::accumulate(margins.begin(), margins.end(), 0.0);
   double observed = 0;
   double expected = 0;
   for (std::size_t c = 0; c < q; ++c) {
     for (std::size_t k = 0; k < q; ++k) {
-      const double apart = squared_difference(c, k, metric, margins, values);
-      observed += pairs[c * q + k] * apart;
-      expected += margins[c] * margins[k] * apart;
+      observed += pairs[c * q + k] * distances[c * q + k];
+      expected += margins[c] * margins[k] * distances[c * q + k];
     }
   }
   if (n < 2 || expected <= 0) {

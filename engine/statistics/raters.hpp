@@ -28,6 +28,10 @@ enum class Metric { Nominal, Ordinal, Interval, Ratio };
 [[nodiscard]] std::optional<double> krippendorff_alpha(const Ballots& ballots, Metric metric,
                                                        const std::vector<double>& values);
 
+/// The same with any table of distances between categories, row by row, 0 on the diagonal.
+[[nodiscard]] std::optional<double> krippendorff_alpha(const Ballots& ballots,
+                                                       const std::vector<double>& distances);
+
 struct Gwet {
   double value = 0;
   double agreement = 0; ///< Weighted share of agreeing pairs of readers.
