@@ -79,8 +79,7 @@ struct Chances {
   std::array<double, grades> chance{};
 };
 
-/// Slope of the log posterior, its expected curvature (Fisher information with the prior's precision), and
-/// its value.
+/// Value, slope and curvature (with the sign turned) of the log posterior at a place.
 struct Place {
   double log_posterior = 0;
   Vector slope;
@@ -99,75 +98,138 @@ public:
 
   [[nodiscard]] Vector start() const { return mean_; }
 
-  [[nodiscard]] Place evaluate(const Vector& p) const {
+  /// As the readings are: only the lines beside the grade that was read matter.
+  [[nodiscard]] Place observed(const Vector& p) const {
     const Lines l = lines_of(p);
-    Sums sums;
+    Vector slope = Vector::Zero();
+    Matrix curvature = Matrix::Zero();
+    double log_chance = 0;
     for (const GradedReading& reading : readings_) {
-      add(Chances(l, reading.intensity), static_cast<std::size_t>(reading.grade), sums);
+      log_chance += add_observed(l, reading, slope, curvature);
     }
+    slope.head<lines>() /= l.spread;
+    curvature.topRows<lines>() /= l.spread;
+    curvature.leftCols<lines>() /= l.spread;
     const Matrix j = slopes(l);
     const Vector off = p - mean_;
-    Vector by_line;
-    Matrix information = Matrix::Zero();
-    for (std::size_t k = 0; k < lines; ++k) {
-      const auto row = static_cast<Eigen::Index>(k);
-      by_line[row] = sums.by_line[k] / l.spread;
-      information(row, row) = sums.own[k] / (l.spread * l.spread);
-      information(row, 5) = information(5, row) = sums.with_spread[k] / l.spread;
-      if (k > 0) {
-        information(row, row - 1) = information(row - 1, row) = sums.with_last[k] / (l.spread * l.spread);
-      }
-    }
-    by_line[5] = sums.by_spread;
-    information(5, 5) = sums.own_spread;
     Place place;
-    place.log_posterior = sums.log_chance - 0.5 * off.cwiseAbs2().dot(precision_);
-    place.slope = j.transpose() * by_line - precision_.cwiseProduct(off);
-    place.curvature = j.transpose() * information * j;
+    place.log_posterior = log_chance - 0.5 * off.cwiseAbs2().dot(precision_);
+    place.slope = j.transpose() * slope - precision_.cwiseProduct(off);
+    place.curvature = j.transpose() * curvature * j;
+    // A gap is an exponential: it bends by as much as it slopes.
+    for (Eigen::Index unknown = 1; unknown < 5; ++unknown) {
+      place.curvature(unknown, unknown) -= j.col(unknown).head<lines>().dot(slope.head<lines>());
+    }
     place.curvature.diagonal() += precision_;
     return place;
   }
 
+  /// As it is to be expected of readings at these intensities (Fisher's information, with the prior's).
+  [[nodiscard]] Matrix expected(const Vector& p) const {
+    const Lines l = lines_of(p);
+    Matrix information = Matrix::Zero();
+    for (const GradedReading& reading : readings_) {
+      add_expected(Chances(l, reading.intensity), information);
+    }
+    information.topRows<lines>() /= l.spread;
+    information.leftCols<lines>() /= l.spread;
+    const Matrix j = slopes(l);
+    Matrix curvature = j.transpose() * information * j;
+    curvature.diagonal() += precision_;
+    return curvature;
+  }
+
 private:
-  /// What all readings add up to, the lines measured in spreads.
-  struct Sums {
-    double log_chance = 0;
-    std::array<double, lines> by_line{};
-    double by_spread = 0;
-    std::array<double, lines> own{};
-    std::array<double, lines> with_last{}; ///< Of a line and the one below it.
-    std::array<double, lines> with_spread{};
-    double own_spread = 0;
+  /// One of the two lines a grade lies between, seen from a reading.
+  struct Edge {
+    double z = 0;
+    NormalAt at;
   };
 
-  static void add(const Chances& at, std::size_t read, Sums& sums) {
+  /// P(Z below the edge).
+  static double under(const Edge& edge) { return edge.z < 0 ? edge.at.tail : 1 - edge.at.tail; }
+  static double over(const Edge& edge) { return edge.z > 0 ? edge.at.tail : 1 - edge.at.tail; }
+
+  /// Of a grade with a line on either side, from the smaller tails.
+  static double between(const Edge& below, const Edge& above) {
+    return below.z > 0 ? below.at.tail - above.at.tail : under(above) - under(below);
+  }
+
+  /// Adds slope and curvature, lines in spreads; gives the logarithm of the chance.
+  static double add_observed(const Lines& l, const GradedReading& reading, Vector& slope, Matrix& curvature) {
+    const auto grade = static_cast<std::size_t>(reading.grade);
+    const auto above_row = static_cast<Eigen::Index>(grade);
+    const Eigen::Index below_row = above_row - 1;
+    constexpr Eigen::Index spread = 5;
+    Edge below;
+    Edge above;
+    const bool has_below = grade > 0;
+    const bool has_above = grade < lines;
+    if (has_below) {
+      below.z = (l.at[grade - 1] - reading.intensity) / l.spread;
+      below.at = normal_at(below.z);
+    }
+    if (has_above) {
+      above.z = (l.at[grade] - reading.intensity) / l.spread;
+      above.at = normal_at(above.z);
+    }
+    const double chance = !has_below ? under(above) : !has_above ? over(below) : between(below, above);
+    const double safe = std::max(chance, Chances::smallest);
+    const double a = below.at.density / safe; // 0 where there is no such line.
+    const double b = above.at.density / safe;
+    const double by_spread = a * below.z - b * above.z;
+    // Second derivatives of the logarithm by the two places, then by the line and by the logarithm of the
+    // spread.
+    const double aa = a * a - a * below.z;
+    const double bb = b * b + b * above.z;
+    const double ab = -a * b;
+    if (has_below) {
+      slope[below_row] -= a;
+      curvature(below_row, below_row) += aa;
+      const double with_spread = -(aa * below.z + ab * above.z) - a;
+      curvature(below_row, spread) += with_spread;
+      curvature(spread, below_row) += with_spread;
+    }
+    if (has_above) {
+      slope[above_row] += b;
+      curvature(above_row, above_row) += bb;
+      const double with_spread = -(bb * above.z + ab * below.z) + b;
+      curvature(above_row, spread) += with_spread;
+      curvature(spread, above_row) += with_spread;
+    }
+    if (has_below && has_above) {
+      curvature(below_row, above_row) += ab;
+      curvature(above_row, below_row) += ab;
+    }
+    slope[spread] += by_spread;
+    curvature(spread, spread) +=
+        aa * below.z * below.z + bb * above.z * above.z + 2 * ab * below.z * above.z + by_spread;
+    return std::log(safe);
+  }
+
+  static void add_expected(const Chances& at, Matrix& information) {
     constexpr double least = 1e-14; // A grade so unlikely adds no information.
+    constexpr Eigen::Index spread = 5;
     std::array<double, grades> inverse{};
-    std::array<double, grades> by_spread{}; // Derivative of each chance by the log spread,
-    std::array<double, grades> relative{};  // and over the chance.
+    std::array<double, grades> relative{}; // Derivative of each chance by the log spread, over the chance.
     double below = 0;
     for (std::size_t g = 0; g < grades; ++g) {
       inverse[g] = 1 / std::max(at.chance[g], least);
       const double above = g == lines ? 0 : at.z[g] * at.density[g];
-      by_spread[g] = below - above;
-      relative[g] = by_spread[g] * inverse[g];
-      sums.own_spread += by_spread[g] * relative[g];
+      relative[g] = (below - above) * inverse[g];
+      information(spread, spread) += (below - above) * relative[g];
       below = above;
     }
     for (std::size_t k = 0; k < lines; ++k) {
+      const auto row = static_cast<Eigen::Index>(k);
       const double f = at.density[k];
-      sums.own[k] += f * f * (inverse[k] + inverse[k + 1]);
-      sums.with_spread[k] += f * (relative[k] - relative[k + 1]);
-      sums.with_last[k] -= k > 0 ? f * at.density[k - 1] * inverse[k] : 0;
-    }
-    const double chance = at.chance[read];
-    sums.log_chance += std::log(chance);
-    sums.by_spread += by_spread[read] / chance;
-    if (read < lines) {
-      sums.by_line[read] += at.density[read] / chance;
-    }
-    if (read > 0) {
-      sums.by_line[read - 1] -= at.density[read - 1] / chance;
+      information(row, row) += f * f * (inverse[k] + inverse[k + 1]);
+      information(row, spread) += f * (relative[k] - relative[k + 1]);
+      information(spread, row) += f * (relative[k] - relative[k + 1]);
+      if (k > 0) {
+        information(row, row - 1) -= f * at.density[k - 1] * inverse[k];
+        information(row - 1, row) -= f * at.density[k - 1] * inverse[k];
+      }
     }
   }
 
@@ -176,14 +238,23 @@ private:
   Vector precision_;
 };
 
-Boundaries describe(const Vector& p, const Place& place, int steps) {
+/// Newton's step; where the log posterior is not curved downwards, that of Fisher's scoring.
+Vector uphill(const Fit& fit, const Vector& p, const Place& here) {
+  const Eigen::LLT<Matrix> newton(here.curvature);
+  if (newton.info() == Eigen::Success) {
+    return newton.solve(here.slope);
+  }
+  return fit.expected(p).ldlt().solve(here.slope);
+}
+
+Boundaries describe(const Fit& fit, const Vector& p, double log_posterior, int steps) {
   const Lines l = lines_of(p);
   const Matrix j = slopes(l);
-  const Matrix covariance = j * place.curvature.ldlt().solve(j.transpose());
+  const Matrix covariance = j * fit.expected(p).ldlt().solve(j.transpose());
   Boundaries found;
   found.line = l.at;
   found.spread = l.spread;
-  found.log_posterior = place.log_posterior;
+  found.log_posterior = log_posterior;
   found.steps = steps;
   double shift_variance = 0;
   for (std::size_t k = 0; k < lines; ++k) {
@@ -213,23 +284,23 @@ std::optional<Boundaries> fit_boundaries(std::span<const GradedReading> readings
   constexpr double rounding = 1e-12; // Of a sum of logarithms.
   const Fit fit(readings, prior);
   Vector p = fit.start();
-  Place here = fit.evaluate(p);
+  Place here = fit.observed(p);
   for (int step = 1; step <= most_steps; ++step) {
-    Vector move = here.curvature.ldlt().solve(here.slope);
+    Vector move = uphill(fit, p, here);
     if (!move.allFinite()) {
       return std::nullopt;
     }
     if (here.slope.dot(move) < settled) {
-      return describe(p, here, step);
+      return describe(fit, p, here.log_posterior, step);
     }
-    Place there = fit.evaluate(p + move);
+    Place there = fit.observed(p + move);
     for (int halving = 0; halving < most_halvings && !(there.log_posterior >= here.log_posterior - rounding);
          ++halving) {
       move /= 2;
-      there = fit.evaluate(p + move);
+      there = fit.observed(p + move);
     }
     if (!(there.log_posterior >= here.log_posterior - rounding)) {
-      return describe(p, here, step);
+      return describe(fit, p, here.log_posterior, step);
     }
     p += move;
     here = there;

@@ -42,9 +42,10 @@ struct BoundaryPrior {
 };
 
 /// The most probable lines. The gaps are estimated as logarithms, so that lines never cross and an unused
-/// grade does not let its two neighbours fall together. Damped Fisher scoring. Nothing when it does not
-/// settle, as without a prior for readings in perfect order. Throws std::out_of_range for a grade below 0 or
-/// above 5.
+/// grade does not let its two neighbours fall together. Damped Newton steps,
+/// Fisher's scoring where they do not lead uphill; standard errors from Fisher's information. Nothing when it
+/// does not settle, as without a prior for readings in perfect order. Throws std::out_of_range for a grade
+/// below 0 or above 5.
 [[nodiscard]] std::optional<Boundaries> fit_boundaries(std::span<const GradedReading> readings,
                                                        const BoundaryPrior& prior = {});
 

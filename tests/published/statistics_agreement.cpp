@@ -53,12 +53,23 @@ TEST_CASE("Cohen's kappa") {
   check_kappa(cohen, weights_from_disagreement({0, 1, 3, 1, 0, 6, 3, 6, 0}), 0.3478260870, 0.0755040153);
   check_kappa(cohen, agreement_weights(Weighting::Linear, 3), 0.4736842105, 0.0544323092);
   check_kappa(cohen, agreement_weights(Weighting::Quadratic, 3), 0.4545454545, 0.0664536816);
+  // A widely used R package prints .0643 and .3518 for two of these errors; 20,000 draws gave .0662 and
+  // .0757.
+  CHECK(std::abs(cohen_kappa(cohen, agreement_weights(Weighting::Quadratic, 3))->se - .0643) > 0.002);
   // A printout in the manual of a commercial statistics package, by way of the tests of statsmodels: .4842
   // (.1380), linear .4701 (.1457).
   const PairTable printed = table_of(3, {0, 4, 1, 0, 8, 0, 0, 1, 5});
   check_kappa(printed, agreement_weights(Weighting::Nominal, 3), 0.4841628959, 0.1380135783);
-  CHECK(cohen_kappa(printed, agreement_weights(Weighting::Linear, 3))->value ==
-        Approx(0.4701195).margin(1e-6));
+  const auto linear = cohen_kappa(printed, agreement_weights(Weighting::Linear, 3));
+  CHECK(linear->value == Approx(0.4701195).margin(5e-8));
+  CHECK(linear->se == Approx(0.1457460).margin(5e-8));
+  // The printed 95 % intervals: .2137 to .7547 and .1845 to .7558.
+  constexpr double both_sides = 1.959963984540054;
+  const auto simple = cohen_kappa(printed, agreement_weights(Weighting::Nominal, 3));
+  CHECK(simple->value - both_sides * simple->se == Approx(.2137).margin(5e-5));
+  CHECK(simple->value + both_sides * simple->se == Approx(.7547).margin(5e-5));
+  CHECK(linear->value - both_sides * linear->se == Approx(.1845).margin(5e-5));
+  CHECK(linear->value + both_sides * linear->se == Approx(.7558).margin(5e-5));
   // R. Artstein and M. Poesio 2008: .348.
   CHECK(cohen_kappa(table_of(2, {20, 20, 10, 50}), agreement_weights(Weighting::Nominal, 2))->value ==
         Approx(0.348).margin(0.0005));
@@ -67,6 +78,20 @@ TEST_CASE("Cohen's kappa") {
   check_kappa(marital, agreement_weights(Weighting::Nominal, 4), 0.1293302540, 0.0685985325);
   check_kappa(marital, agreement_weights(Weighting::Linear, 4), 0.2373806276, 0.0783163348);
   check_kappa(marital, agreement_weights(Weighting::Quadratic, 4), 0.3320455863, 0.0972975220);
+}
+
+TEST_CASE("Rows are truth: asymmetric weights turned over give another figure") {
+  // J. Cohen 1968 has an example of weights that differ with the direction; it comes out as printed only
+  // turned over (.353 against .421). Here any such weights must tell rows from columns.
+  const PairTable table = table_of(3, {88, 14, 18, 10, 40, 10, 2, 6, 12});
+  const PairTable turned = table_of(3, {88, 10, 2, 14, 40, 6, 18, 10, 12});
+  const std::vector<double> harsh_below = weights_from_disagreement({0, 1, 2, 4, 0, 1, 6, 4, 0});
+  const std::vector<double> harsh_above = weights_from_disagreement({0, 4, 6, 1, 0, 4, 2, 1, 0});
+  CHECK(*kappa_value(table, harsh_below) == Approx(*kappa_value(turned, harsh_above)));
+  CHECK(std::abs(*kappa_value(table, harsh_below) - *kappa_value(table, harsh_above)) > 0.01);
+  const auto plain =
+      plain_agreement(table_of(2, {6, 4, 0, 0})); // Nothing there, four times read as something.
+  CHECK(plain->bias == Approx(0.4));
 }
 
 TEST_CASE("A grade nobody used keeps its place and its weight") {
@@ -144,6 +169,50 @@ TEST_CASE("Several readers") {
   CHECK(gwet_ac(gaps, agreement_weights(Weighting::Quadratic, 5))->value == Approx(0.91400).margin(0.000005));
 }
 
+TEST_CASE("Thirty patients named by six psychiatrists") {
+  // J.L. Fleiss 1971: .430; more digits by irr::kappam.fleiss and statsmodels.
+  const char* named[] = {"444444", "222555", "233335", "555555", "222444", "113333", "333355", "113334",
+                         "114444", "555555", "144444", "124444", "222333", "144444", "224445", "333335",
+                         "111455", "111112", "224444", "133555", "555555", "244444", "224555", "114444",
+                         "144445", "222224", "111155", "224444", "133333", "555555"};
+  std::vector<std::vector<int>> by_patient;
+  for (const char* row : named) {
+    by_patient.emplace_back();
+    for (int i = 0; i < 6; ++i) {
+      by_patient.back().push_back(row[i] - '1');
+    }
+  }
+  const Ballots ballots = count_votes(by_patient, 5);
+  CHECK(*fleiss_kappa(ballots) == Approx(0.43024452006).margin(1e-11));
+  // Each category against all others: .245 .245 .520 .471 .566.
+  const double single[] = {.245, .245, .520, .471, .566};
+  for (std::size_t category = 0; category < 5; ++category) {
+    Ballots against{2, {}};
+    for (const auto& votes : ballots.votes) {
+      against.votes.push_back({votes[category], 6 - votes[category]});
+    }
+    CHECK(*fleiss_kappa(against) == Approx(single[category]).margin(0.0005));
+  }
+}
+
+TEST_CASE("Ordinal weights by rank are not Krippendorff's ordinal metric") {
+  // Gwet's ordinal weights, 1 - C(|i-j|+1, 2) / C(q, 2), by irrCAC: AC2 .89894, alpha .83364; Krippendorff's
+  // own ordinal alpha of the same readings is .815388. A report must name which it gives.
+  std::vector<double> weights;
+  std::vector<double> distances;
+  for (int i = 0; i < 5; ++i) {
+    for (int j = 0; j < 5; ++j) {
+      const int apart = std::abs(i - j);
+      distances.push_back(apart * (apart + 1) / 2 / 10.0);
+      weights.push_back(1 - distances.back());
+    }
+  }
+  const Ballots gaps = krippendorff_example();
+  CHECK(gwet_ac(gaps, weights)->value == Approx(0.89894).margin(0.000005));
+  CHECK(*krippendorff_alpha(gaps, distances) == Approx(0.83364).margin(0.000005));
+  CHECK(*krippendorff_alpha(gaps, Metric::Ordinal, {}) == Approx(0.815388).margin(0.0000005));
+}
+
 TEST_CASE("Items of ten learners") {
   // K.L. Wuensch, KR20.txt (teaching page, East Carolina University): sum pq 2.18, variance of the sums 5.84.
   const char* rows[] = {"1111110110", "1011011101", "1111011001", "0010001000", "0000010010",
@@ -159,6 +228,14 @@ TEST_CASE("Items of ten learners") {
   CHECK(figures->variance == Approx(5.84).margin(1e-12));
   CHECK(figures->alpha == Approx(0.6963470320).margin(1e-9));
   CHECK(figures->error == Approx(1.331666).margin(1e-6));
+  double shares = 0; // Sum of p q, printed as 2.18.
+  for (const ItemFigures& item : figures->items) {
+    shares += item.mean * (1 - item.mean);
+  }
+  CHECK(shares == Approx(2.18).margin(1e-12));
+  // The mixed formula of a teaching page, p q over n beside a variance over n - 1, gives .737823.
+  CHECK(10.0 / 9 * (1 - shares / (figures->variance * 10 / 9)) != Approx(figures->alpha).margin(0.01));
+  CHECK(10.0 / 9 * (1 - shares / (figures->variance * 10 / 9)) == Approx(0.737823).margin(1e-6));
   CHECK(kr21(10, figures->mean, figures->variance) == Approx(0.684170).margin(1e-6));
   const std::vector<double> with_rest{.705889, .705889,  0,       .473589,  .583874,
                                       .286147, -.027445, .705889, -.123613, .475867};
