@@ -72,4 +72,8 @@ GradeReading read_cloud(bool against_lower_part, const Looks& looks, const Thres
   return {grade, intensity(grade, margins), seen_words[static_cast<std::size_t>(grade)]};
 }
 
+std::vector<std::string> cloud_table() {
+  return {seen_words.begin(), seen_words.end()};
+}
+
 } // namespace matula::reading

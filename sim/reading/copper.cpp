@@ -67,4 +67,8 @@ GradeReading read_copper(const Looks& looks, const Thresholds& thresholds) {
   return {grade, intensity(grade, margins), seen_words[static_cast<std::size_t>(grade)]};
 }
 
+std::vector<std::string> copper_table() {
+  return {seen_words.begin(), seen_words.end()};
+}
+
 } // namespace matula::reading
