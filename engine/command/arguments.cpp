@@ -1,6 +1,7 @@
 #include "engine/command/arguments.hpp"
 
 #include "engine/command/exit_codes.hpp"
+#include "engine/practice/skill.hpp"
 #include "engine/procedure/procedure.hpp"
 
 #include <CLI/CLI.hpp>
@@ -25,6 +26,8 @@ struct Choices {
   Picture picture;
   Ladder ladder;
   Generate generate;
+  Drill drill;
+  Quiz quiz;
   std::string size;
 };
 
@@ -97,6 +100,36 @@ void add_generate(CLI::App& app, Choices& choices) {
   verb->footer(exit_help);
 }
 
+void add_drill(CLI::App& app, Choices& choices) {
+  std::vector<std::string> skills;
+  for (const practice::Skill skill : practice::all_skills) {
+    skills.push_back(practice::to_word(skill));
+  }
+  auto* verb =
+      app.add_subcommand("drill", "Make unknowns of one skill; print each with its difficulty and what "
+                                  "it shows");
+  verb->add_option("SKILL", choices.drill.skill, "A skill: " + fmt::format("{}", fmt::join(skills, ", ")))
+      ->required()
+      ->check(CLI::IsMember(skills));
+  verb->add_option("--seed", choices.drill.seed, "Seed of the first unknown; the others follow on")
+      ->check(CLI::Range(1, 2000000000));
+  verb->add_option("--count", choices.drill.count, "How many")->check(CLI::Range(1, 10000));
+  verb->add_option("-o,--output", choices.drill.output, "Folder to draw pictures into");
+  verb->footer(exit_help);
+}
+
+void add_quiz(CLI::App& app, Choices& choices) {
+  auto* verb =
+      app.add_subcommand("quiz", "Make the unknowns of a quiz: the same blueprint and seed give the same "
+                                 "set");
+  verb->add_option("BLUEPRINT", choices.quiz.blueprint, "Key of a blueprint in assets/quizzes, or a file")
+      ->required();
+  verb->add_option("--seed", choices.quiz.seed, "Another seed, other unknowns as hard")
+      ->check(CLI::Range(1, 2000000000));
+  verb->add_option("-o,--output", choices.quiz.output, "Folder to draw pictures into");
+  verb->footer(exit_help);
+}
+
 bool read_size(const std::string& size, Picture& picture) {
   if (size.empty()) {
     return true;
@@ -127,6 +160,12 @@ Verb chosen(const CLI::App& app, const Choices& choices) {
   }
   if (app.got_subcommand("generate")) {
     return choices.generate;
+  }
+  if (app.got_subcommand("drill")) {
+    return choices.drill;
+  }
+  if (app.got_subcommand("quiz")) {
+    return choices.quiz;
   }
   return choices.open;
 }
@@ -159,6 +198,8 @@ Arguments read_arguments(int count, const char* const* words) {
   add_picture(app, choices);
   add_ladder(app, choices);
   add_generate(app, choices);
+  add_drill(app, choices);
+  add_quiz(app, choices);
   try {
     app.parse(count, words);
   } catch (const CLI::ParseError& error) {

@@ -43,7 +43,19 @@ struct Generate {
   bool typical = false; ///< The pattern's own middle instead.
 };
 
-using Verb = std::variant<OpenBench, Check, Play, Score, Picture, Ladder, Generate>;
+struct Drill {
+  std::string skill;
+  std::string output; ///< Folder for pictures; empty: none.
+  int seed = 1;       ///< Of the first unknown; the others follow on.
+  int count = 1;
+};
+struct Quiz {
+  std::string blueprint; ///< Key of a blueprint in assets/quizzes, or a file.
+  std::string output;    ///< Folder for pictures; empty: none.
+  int seed = 1;
+};
+
+using Verb = std::variant<OpenBench, Check, Play, Score, Picture, Ladder, Generate, Drill, Quiz>;
 
 /// What the command line asks for, or what to say and exit with instead.
 struct Arguments {

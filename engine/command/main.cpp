@@ -18,6 +18,8 @@ struct Run {
   int operator()(const Picture& asked) const { return run_picture(asked, std::cout, std::cerr); }
   int operator()(const Ladder& asked) const { return run_ladder(asked, std::cout, std::cerr); }
   int operator()(const Generate& asked) const { return run_generate(asked, std::cout, std::cerr); }
+  int operator()(const Drill& asked) const { return run_drill(asked, std::cout, std::cerr); }
+  int operator()(const Quiz& asked) const { return run_quiz(asked, std::cout, std::cerr); }
 };
 
 } // namespace

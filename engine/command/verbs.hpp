@@ -13,5 +13,7 @@ int run_score(const Score& asked, std::ostream& out, std::ostream& err);
 int run_picture(const Picture& asked, std::ostream& out, std::ostream& err);
 int run_ladder(const Ladder& asked, std::ostream& out, std::ostream& err);
 int run_generate(const Generate& asked, std::ostream& out, std::ostream& err);
+int run_drill(const Drill& asked, std::ostream& out, std::ostream& err);
+int run_quiz(const Quiz& asked, std::ostream& out, std::ostream& err);
 
 } // namespace matula::command

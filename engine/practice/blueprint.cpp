@@ -27,9 +27,10 @@ struct Reader {
       if (words.empty()) {
         words = own;
       }
-      words.erase(std::remove_if(words.begin(), words.end(),
-                                 [&](const auto& word) { return std::count(own.begin(), own.end(), word) == 0; }),
-                  words.end());
+      words.erase(
+          std::remove_if(words.begin(), words.end(),
+                         [&](const auto& word) { return std::count(own.begin(), own.end(), word) == 0; }),
+          words.end());
     }
     return words;
   }
@@ -77,7 +78,8 @@ struct Reader {
     }
     part.traps = traps(row, part.skill);
     if (!is_of_rules(part.skill)) {
-      part.from_line = row.number_or("from_line", {0, 0.5, "grades, or divisions of a float's scale"}, part.from_line);
+      part.from_line =
+          row.number_or("from_line", {0, 0.5, "grades, or divisions of a float's scale"}, part.from_line);
     }
     part.count = row.integer_or("count", {1, most_unknowns, "of each"}, 1);
     return part;

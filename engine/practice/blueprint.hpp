@@ -16,10 +16,10 @@ namespace matula::practice {
 /// What one stretch of a quiz is made of: everything in `what` with every trap, `count` times.
 struct Part {
   Skill skill = Skill::Turbidity;
-  std::vector<std::string> tests;  ///< Of tubes.
-  std::vector<std::string> what;   ///< Words of grades; sets of steps; faults. Of a float "float".
-  std::vector<std::string> traps;  ///< Urines of tubes, waters of a float; otherwise "plain".
-  double from_line = 0.35;         ///< Grades of a tube, divisions of a float; 0 on the line.
+  std::vector<std::string> tests; ///< Of tubes.
+  std::vector<std::string> what;  ///< Words of grades; sets of steps; faults. Of a float "float".
+  std::vector<std::string> traps; ///< Urines of tubes, waters of a float; otherwise "plain".
+  double from_line = 0.35;        ///< Grades of a tube, divisions of a float; 0 on the line.
   int count = 1;
 };
 

@@ -61,7 +61,8 @@ struct Chooser {
       const auto since = static_cast<double>(ago([&](const Answer& answer) { return answer.skill == word; }));
       // Faded rules go first unless they were just met; then what was met longest ago; chance parts the rest.
       const bool rested = since >= static_cast<double>(skills.size()) / 2;
-      const double rank = (due && rested ? 1e6 * (2 - recall) : 0) + since + draws.even("skill " + word) * 0.9;
+      const double rank =
+          (due && rested ? 1e6 * (2 - recall) : 0) + since + draws.even("skill " + word) * 0.9;
       if (rank > best_rank) {
         best_rank = rank;
         best = skill;
@@ -87,7 +88,8 @@ struct Chooser {
     const double from_line = std::clamp(distance_for(wanted(skill), store.rules.difficulty), soft, 0.5);
     const auto& urines = store.rules.urines;
     constexpr double usual = 0.7;
-    const auto& urine = draws.even("usual urine") < usual ? urines.front() : urines[draws.pick("urine", urines.size())];
+    const auto& urine =
+        draws.even("usual urine") < usual ? urines.front() : urines[draws.pick("urine", urines.size())];
     return tube_at(store, test, urine.key, grade_for(test, rule.grades), from_line, seed);
   }
 
@@ -99,7 +101,8 @@ struct Chooser {
       return picked;
     }
     const double intensity = *answers[answers.size() - 1 - last].intensity;
-    const auto before = static_cast<std::size_t>(std::clamp(std::lround(intensity), 0L, static_cast<long>(grades) - 1));
+    const auto before =
+        static_cast<std::size_t>(std::clamp(std::lround(intensity), 0L, static_cast<long>(grades) - 1));
     return picked == before ? (picked + 1 + draws.pick("other grade", grades - 1)) % grades : picked;
   }
 
@@ -120,12 +123,13 @@ struct Chooser {
     auto water = waters.begin();
     std::advance(water, draws.pick("water", waters.size()));
     constexpr double soft = 0.11; // Divisions; nearer to half way both marks are right.
-    const double from_half = std::clamp(distance_for(wanted(Skill::Meniscus), store.rules.difficulty), soft, 0.5);
+    const double from_half =
+        std::clamp(distance_for(wanted(Skill::Meniscus), store.rules.difficulty), soft, 0.5);
     return float_at(store, water->first, from_half, seed);
   }
 
-  /// The one of the sets of rules that calls for what has faded most, or else is as hard as wanted; rules never
-  /// met count as a little harder than they are known to be easy, so that all come in their turn.
+  /// The one of the sets of rules that calls for what has faded most, or else is as hard as wanted; rules
+  /// never met count as a little harder than they are known to be easy, so that all come in their turn.
   Unknown of_rules(Skill skill, std::uint64_t seed) const {
     const bool sums = skill == Skill::Corrections;
     std::vector<std::pair<std::string, double>> sets;
@@ -183,7 +187,7 @@ struct Chooser {
   }
 
   Unknown of(Skill skill, std::uint64_t seed) const {
-    return has_tubes(skill)          ? tube(skill, seed)
+    return has_tubes(skill)           ? tube(skill, seed)
            : skill == Skill::Meniscus ? jar(seed)
                                       : of_rules(skill, seed);
   }

@@ -13,7 +13,8 @@ namespace matula::practice {
 struct Store;
 
 /// A learner's ability at one skill, from every answer of drills and quizzes to it.
-[[nodiscard]] statistics::Ability ability_of(std::span<const learner::Answer> answers, Skill skill, int right_from);
+[[nodiscard]] statistics::Ability ability_of(std::span<const learner::Answer> answers, Skill skill,
+                                             int right_from);
 
 /// What to put before the learner next. Of several skills never the same twice running: the one whose rules
 /// have faded most, else the one met longest ago. As hard as the learner gets right three times in four;
@@ -30,6 +31,7 @@ struct Store;
                               std::size_t grade, double from_line, std::uint64_t seed);
 
 /// A float that stands so far (divisions) from half way between two marks.
-[[nodiscard]] Unknown float_at(const Store& store, const std::string& water, double from_half, std::uint64_t seed);
+[[nodiscard]] Unknown float_at(const Store& store, const std::string& water, double from_half,
+                               std::uint64_t seed);
 
 } // namespace matula::practice

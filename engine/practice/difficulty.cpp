@@ -8,7 +8,8 @@ namespace matula::practice {
 namespace {
 
 bool is_right(double intensity, std::size_t grade, const scoring::OrdinalRule& rule, int right_from) {
-  return scoring::score_intensity(intensity, static_cast<reading::Grade>(grade), rule).per_mille >= right_from;
+  return scoring::score_intensity(intensity, static_cast<reading::Grade>(grade), rule).per_mille >=
+         right_from;
 }
 
 } // namespace
@@ -61,7 +62,8 @@ double step_set_difficulty(const std::string& what, const DifficultyRules& rules
   return rules.sum_one_step + rules.sum_each_further * (steps - 1);
 }
 
-double delivery_difficulty(const std::string& fault, const std::string& verdict, const DifficultyRules& rules) {
+double delivery_difficulty(const std::string& fault, const std::string& verdict,
+                           const DifficultyRules& rules) {
   const auto known = rules.delivery.find(fault);
   return (known == rules.delivery.end() ? 0 : known->second) +
          (verdict == "qualify" ? rules.delivery_qualify : 0);

@@ -15,8 +15,8 @@ namespace matula::practice {
 /// and the lines that count are the next ones.
 [[nodiscard]] double distance_to_line(double intensity, const scoring::OrdinalRule& rule, int right_from);
 
-/// Distance, in divisions of the scale, to the nearest half way between two marks that both a right reader and
-/// the tolerance keep apart; 0..1.
+/// Distance, in divisions of the scale, to the nearest half way between two marks that both a right reader
+/// and the tolerance keep apart; 0..1.
 [[nodiscard]] double distance_to_half(double reading, double division, double full);
 
 /// ln(line_at / distance).

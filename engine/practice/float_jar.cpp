@@ -51,7 +51,8 @@ FloatJar make_float(const Store& store, const Unknown& unknown) {
     throw std::invalid_argument("no water of a float: " + unknown.trap);
   }
   const Draws draws(unknown.seed);
-  const double temperature_c = std::round(draws.between("temperature", water->second.low, water->second.high));
+  const double temperature_c =
+      std::round(draws.between("temperature", water->second.low, water->second.high));
   double low = 0.1; // Strengths and what the float showed in them.
   double high = 3;
   double low_shows = fill(store, unknown, low, temperature_c).shows.reading_at_surface;

@@ -16,8 +16,8 @@ struct FloatJar {
   double eye_mm = 0; ///< Where the eye begins, above the surface.
 };
 
-/// Plain urine thinned or thickened until the float stands where it is wanted, at the temperature its seed and
-/// trap say. Throws std::invalid_argument for a trap that is no water of the rules.
+/// Plain urine thinned or thickened until the float stands where it is wanted, at the temperature its seed
+/// and trap say. Throws std::invalid_argument for a trap that is no water of the rules.
 [[nodiscard]] FloatJar make_float(const Store& store, const Unknown& unknown);
 
 } // namespace matula::practice

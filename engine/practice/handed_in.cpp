@@ -21,12 +21,13 @@ using reception::Delivery;
 constexpr int most_patients = 40;
 constexpr std::size_t reasons_shown = 6;
 
-/// A patient's delivery as the generator has it, a few minutes old; nothing where it is spoiled from the start.
+/// A patient's delivery as the generator has it, a few minutes old; nothing where it is spoiled from the
+/// start.
 std::optional<Delivery> in_order(const Store& store, const Draws& draws, int attempt) {
   const auto name = [attempt](const char* what) { return fmt::format("{} {}", what, attempt); };
   const auto& pattern = store.patterns[draws.pick(name("pattern"), store.patterns.size())];
-  const auto variant = generator::generate(pattern, store.people, draws.seed(name("patient")), false,
-                                           store.world->catalogue);
+  const auto variant =
+      generator::generate(pattern, store.people, draws.seed(name("patient")), false, store.world->catalogue);
   if (!variant) {
     return std::nullopt;
   }

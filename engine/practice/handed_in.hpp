@@ -21,8 +21,9 @@ struct HandedIn {
   std::string right_reason; ///< Its key among those.
 };
 
-/// A patient of the generator; the delivery is spoiled by the fault `unknown.what` names ("none": not at all). What it is worth is
-/// worked out by the rules of the counter. Throws std::invalid_argument for a fault that cannot be planted.
+/// A patient of the generator; the delivery is spoiled by the fault `unknown.what` names ("none": not at
+/// all). What it is worth is worked out by the rules of the counter. Throws std::invalid_argument for a fault
+/// that cannot be planted.
 [[nodiscard]] HandedIn make_delivery(const Store& store, const Unknown& unknown);
 
 /// Key of the reason that nothing is wrong.

@@ -22,8 +22,8 @@ struct Difficulty {
                          store.rules.difficulty);
   }
   double operator()(const FloatJar& jar) const {
-    const double distance = distance_to_half(jar.shows.reading_at_surface,
-                                             store.standards->rules.gravity.division, store.rules.floats.full);
+    const double distance = distance_to_half(
+        jar.shows.reading_at_surface, store.standards->rules.gravity.division, store.rules.floats.full);
     constexpr double mm = 20;
     return difficulty_at(distance, store.rules.difficulty) +
            store.rules.difficulty.float_per_20_mm * std::abs(jar.eye_mm) / mm;

@@ -16,7 +16,8 @@ namespace {
 constexpr int marks_each = 10;
 
 std::string how_far(int by) {
-  return fmt::format("{} {} too {}", std::abs(by), std::abs(by) == 1 ? "grade" : "grades", by > 0 ? "high" : "low");
+  return fmt::format("{} {} too {}", std::abs(by), std::abs(by) == 1 ? "grade" : "grades",
+                     by > 0 ? "high" : "low");
 }
 
 /// "trace and 1+": the words that earn nearly full marks.
@@ -32,10 +33,11 @@ std::string right_words(const scoring::TestRule& test, double intensity, int rig
 }
 
 std::string said_of_miss(const scoring::OrdinalResult& result, const scoring::TestRule& test) {
-  return result.missed_finding ? fmt::format("A finding of \"{}\" or more must reach the doctor; this one would not have.",
-                                             test.word(test.ordinal.reportable))
-         : result.false_alarm  ? "A finding would have been reported where there was none to see."
-                               : "";
+  return result.missed_finding
+             ? fmt::format("A finding of \"{}\" or more must reach the doctor; this one would not have.",
+                           test.word(test.ordinal.reportable))
+         : result.false_alarm ? "A finding would have been reported where there was none to see."
+                              : "";
 }
 
 } // namespace
@@ -78,9 +80,9 @@ Judged judge_tube(const Store& store, const Tube& tube, const std::string& word)
   judged.right = result.per_mille >= right_from;
   judged.on_a_line = result.borderline;
   if (result.borderline) {
-    judged.words.push_back(
-        fmt::format("It stands on a line between two grades: practised readers part over it, and {} count alike.",
-                    right_words(test, tube.read.intensity, right_from)));
+    judged.words.push_back(fmt::format(
+        "It stands on a line between two grades: practised readers part over it, and {} count alike.",
+        right_words(test, tube.read.intensity, right_from)));
   }
   if (!judged.right) {
     mark.reason = fmt::format("You wrote {}: {}. {} {}", word,
@@ -105,7 +107,8 @@ Judged judge_float(const Store& store, const FloatJar& jar, const std::string& e
   mark.possible = marks_each;
   mark.entered = entry;
   mark.expected = judged.expected;
-  judged.words.push_back(fmt::format("An eye level with the surface reads {} at the bottom of the meniscus.", judged.expected));
+  judged.words.push_back(
+      fmt::format("An eye level with the surface reads {} at the bottom of the meniscus.", judged.expected));
   const auto number = scoring::number_from_text(entry);
   if (number) {
     const double error = scoring::reading_error(*number, level, division);
@@ -118,9 +121,10 @@ Judged judge_float(const Store& store, const FloatJar& jar, const std::string& e
     const bool eye = std::abs(from_start - level) > division && is(from_start);
     judged.fault = top ? "top of the meniscus" : eye ? "eye not level" : "";
     if (top) {
-      judged.words.push_back(fmt::format("{} is where the liquid climbs to on the stem; the reading is taken at the bottom of "
-                                         "the meniscus, in the plane of the surface.",
-                                         scoring::say_gravity(jar.shows.reading_at_meniscus_top)));
+      judged.words.push_back(
+          fmt::format("{} is where the liquid climbs to on the stem; the reading is taken at the bottom of "
+                      "the meniscus, in the plane of the surface.",
+                      scoring::say_gravity(jar.shows.reading_at_meniscus_top)));
     } else if (eye) {
       judged.words.push_back(fmt::format("{} is what the eye met {:.0f} mm {} the surface, where it began.",
                                          scoring::say_gravity(from_start), std::abs(jar.eye_mm),

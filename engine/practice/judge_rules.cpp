@@ -1,6 +1,6 @@
+#include "engine/assets/world.hpp"
 #include "engine/practice/judging.hpp"
 #include "engine/practice/store.hpp"
-#include "engine/assets/world.hpp"
 #include "engine/reception/judge.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/scoring/explain.hpp"
@@ -72,7 +72,8 @@ Judged judge_sum(const Store& store, const Sum& sum, const std::array<std::strin
   const auto line = [&](std::size_t i) { return scoring::number_from_text(lines[i]); };
   const auto steps = scoring::gravity_steps(sum.basis, {line(0), line(1), line(2), line(3), line(4)});
   const auto verdicts = scoring::mark_chain(sum.reading, steps);
-  const bool any = std::any_of(steps.begin(), steps.end(), [](const auto& step) { return step.entered.has_value(); });
+  const bool any =
+      std::any_of(steps.begin(), steps.end(), [](const auto& step) { return step.entered.has_value(); });
   const auto right = right_lines(sum);
   const auto& shares = store.standards->rules.gravity.shares;
   const auto possible =
@@ -125,8 +126,9 @@ Judged judge_delivery(const Store& store, const HandedIn& handed, const std::str
     judged.words.emplace_back("Form, label and container are in order.");
   }
   if (handed.verdict == "qualify" && !handed.delivery.replaceable) {
-    judged.words.emplace_back("It cannot be had again: it is taken in, the report says what is wrong with it, and the "
-                              "requester is told.");
+    judged.words.emplace_back(
+        "It cannot be had again: it is taken in, the report says what is wrong with it, and the "
+        "requester is told.");
   }
   if (judged.safety_stop) {
     judged.words.emplace_back("A specimen was taken in though nobody can say whose it is.");

@@ -60,14 +60,16 @@ Unknown random_unknown(const Store& store, Skill skill, std::uint64_t seed) {
     const auto& test = tests[draws.pick("test", tests.size())];
     const auto grades = store.standards->rules.find_test(test)->ordinal.grades;
     const auto& urine = store.rules.urines[draws.pick("urine", store.rules.urines.size())];
-    return tube_at(store, test, urine.key, draws.pick("grade", grades), draws.between("distance", 0, 0.5), own);
+    return tube_at(store, test, urine.key, draws.pick("grade", grades), draws.between("distance", 0, 0.5),
+                   own);
   }
   if (skill == Skill::Meniscus) {
     std::vector<std::string> waters;
     for (const auto& [key, span] : store.rules.floats.temperature_c) {
       waters.push_back(key);
     }
-    return float_at(store, waters[draws.pick("water", waters.size())], draws.between("distance", 0, 0.5), own);
+    return float_at(store, waters[draws.pick("water", waters.size())], draws.between("distance", 0, 0.5),
+                    own);
   }
   std::vector<std::string> whats;
   if (skill == Skill::Corrections) {

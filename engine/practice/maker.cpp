@@ -11,7 +11,7 @@
 namespace matula::practice {
 
 namespace {
-constexpr std::size_t most_kept = 64; // A bench with its tube is a few hundred kilobytes.
+constexpr std::size_t most_kept = 160; // A bench with its tube is some hundred kilobytes.
 }
 
 struct Maker::Impl {

@@ -8,7 +8,8 @@
 
 namespace matula::practice {
 
-/// Makes unknowns on a thread of its own, ahead of need, and keeps the last ones. Safe to ask from one thread.
+/// Makes unknowns on a thread of its own, ahead of need, and keeps the last ones. Safe to ask from one
+/// thread.
 class Maker {
 public:
   explicit Maker(std::shared_ptr<const Store> store);

@@ -20,8 +20,8 @@ std::int64_t Remembered::due_s(double chance) const {
   return last_s + static_cast<std::int64_t>(std::llround(-half_life_days * std::log2(chance) * day_s));
 }
 
-std::map<std::string, Remembered> remembered(std::span<const learner::Answer> answers, const MemoryRules& rules,
-                                             int right_from) {
+std::map<std::string, Remembered> remembered(std::span<const learner::Answer> answers,
+                                             const MemoryRules& rules, int right_from) {
   std::map<std::string, Remembered> all;
   for (const auto& answer : answers) {
     const auto unknown = unknown_from_text(answer.unknown);

@@ -28,7 +28,8 @@ void wrong_name(const Hand& hand, Delivery& delivery) {
   if (hand.draws.even("name missing") < 0.3) {
     delivery.label_name.reset();
   } else {
-    delivery.label_name = hand.rules.other_names[hand.draws.pick("other name", hand.rules.other_names.size())];
+    delivery.label_name =
+        hand.rules.other_names[hand.draws.pick("other name", hand.rules.other_names.size())];
   }
 }
 
@@ -87,11 +88,16 @@ void spoiling_preservative(const Hand& hand, Delivery& delivery) {
 
 const std::map<std::string, void (*)(const Hand&, Delivery&)>& hands() {
   static const std::map<std::string, void (*)(const Hand&, Delivery&)> all{
-      {"unlabelled", no_label},       {"label_on_lid", on_lid},
-      {"name", wrong_name},           {"number", wrong_number},
-      {"no_time", no_time},           {"too_old", too_old},
-      {"too_little", too_little},     {"leaking", leaks},
-      {"contaminated", fouled},       {"wrong_container", wrong_vessel},
+      {"unlabelled", no_label},
+      {"label_on_lid", on_lid},
+      {"name", wrong_name},
+      {"number", wrong_number},
+      {"no_time", no_time},
+      {"too_old", too_old},
+      {"too_little", too_little},
+      {"leaking", leaks},
+      {"contaminated", fouled},
+      {"wrong_container", wrong_vessel},
       {"wrong_preservative", spoiling_preservative}};
   return all;
 }

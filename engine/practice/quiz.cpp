@@ -47,7 +47,8 @@ Unknown candidate(const Store& store, const Cell& cell, std::uint64_t seed) {
   constexpr double give = 0.05; // Share of the distance; a logit of as much.
   constexpr double on_line = 0.02;
   const double jitter = Draws(seed).between("jitter", -1, 1);
-  const double from_line = part.from_line > 0 ? std::min(part.from_line * (1 + give * jitter), 0.5) : on_line * std::abs(jitter);
+  const double from_line =
+      part.from_line > 0 ? std::min(part.from_line * (1 + give * jitter), 0.5) : on_line * std::abs(jitter);
   if (part.skill == Skill::Meniscus) {
     return float_at(store, cell.trap, from_line, seed);
   }
@@ -60,13 +61,14 @@ Unknown fill(const Store& store, const Cell& cell, std::size_t place, const Draw
   constexpr std::uint64_t first_set = 1;
   constexpr int most_tries = 40;
   constexpr double alike = 0.02;
-  const double wanted =
-      expected_difficulty(store, candidate(store, cell, Draws(first_set).seed(fmt::format("{} 0", cell.what))));
+  const double wanted = expected_difficulty(
+      store, candidate(store, cell, Draws(first_set).seed(fmt::format("{} 0", cell.what))));
   Unknown best;
   double best_off = 0;
   for (int attempt = 0; attempt < most_tries; ++attempt) {
     const Unknown unknown = candidate(store, cell, draws.seed(fmt::format("{} {}", place, attempt)));
-    const double off = is_of_rules(unknown.skill) ? std::abs(expected_difficulty(store, unknown) - wanted) : 0;
+    const double off =
+        is_of_rules(unknown.skill) ? std::abs(expected_difficulty(store, unknown) - wanted) : 0;
     if (attempt == 0 || off < best_off) {
       best = unknown;
       best_off = off;
@@ -98,7 +100,8 @@ std::vector<Unknown> interleaved(std::vector<Unknown> unknowns, const Draws& dra
         best = j;
       }
     }
-    std::rotate(unknowns.begin() + static_cast<std::ptrdiff_t>(i), unknowns.begin() + static_cast<std::ptrdiff_t>(best),
+    std::rotate(unknowns.begin() + static_cast<std::ptrdiff_t>(i),
+                unknowns.begin() + static_cast<std::ptrdiff_t>(best),
                 unknowns.begin() + static_cast<std::ptrdiff_t>(best) + 1);
   }
   return unknowns;
@@ -109,11 +112,13 @@ std::vector<Unknown> interleaved(std::vector<Unknown> unknowns, const Draws& dra
 double expected_difficulty(const Store& store, const Unknown& unknown) {
   if (has_tubes(unknown.skill)) {
     const auto& rule = store.standards->rules.find_test(unknown.what)->ordinal;
-    return difficulty_at(distance_to_line(unknown.target, rule, store.rules.choice.right_from), store.rules.difficulty);
+    return difficulty_at(distance_to_line(unknown.target, rule, store.rules.choice.right_from),
+                         store.rules.difficulty);
   }
   if (unknown.skill == Skill::Meniscus) {
     const double division = store.standards->rules.gravity.division;
-    return difficulty_at(distance_to_half(unknown.target, division, store.rules.floats.full), store.rules.difficulty);
+    return difficulty_at(distance_to_half(unknown.target, division, store.rules.floats.full),
+                         store.rules.difficulty);
   }
   return make_item(store, unknown).difficulty;
 }

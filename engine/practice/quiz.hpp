@@ -18,9 +18,9 @@ struct Quiz {
   std::vector<Unknown> unknowns; ///< In the order they are put.
 };
 
-/// The same blueprint and seed give the same set; another seed gives other unknowns that are as hard: of every
-/// tube the distance to the line is the same to a twentieth, of every calculation and delivery the difficulty
-/// is that of the blueprint's first set.
+/// The same blueprint and seed give the same set; another seed gives other unknowns that are as hard: of
+/// every tube the distance to the line is the same to a twentieth, of every calculation and delivery the
+/// difficulty is that of the blueprint's first set.
 [[nodiscard]] Quiz make_quiz(const Store& store, const Blueprint& blueprint, std::uint64_t seed);
 
 /// How hard an unknown is to be expected before it is made.

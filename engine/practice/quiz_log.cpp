@@ -23,8 +23,11 @@ namespace fs = std::filesystem;
 constexpr int format = 1;
 
 std::string header_line(const Quiz& quiz) {
-  json line{{"matula_quiz", format},   {"blueprint", quiz.blueprint}, {"title", quiz.title},
-            {"minutes", quiz.minutes}, {"seed", quiz.seed}};
+  json line{{"matula_quiz", format},
+            {"blueprint", quiz.blueprint},
+            {"title", quiz.title},
+            {"minutes", quiz.minutes},
+            {"seed", quiz.seed}};
   for (const Unknown& unknown : quiz.unknowns) {
     line["unknowns"].push_back(to_text(unknown));
   }
@@ -143,8 +146,8 @@ tl::expected<QuizLog, Problems> QuizLog::begin(const fs::path& folder, const Qui
   state.quiz = quiz;
   state.replies.resize(quiz.unknowns.size());
   if (!put_on_disk(file, header_line(quiz), O_CREAT | O_EXCL)) {
-    return tl::make_unexpected(
-        Problems{{file.string(), 0, 0, "", why_refused(file), "a folder that can be written, and room on the disk"}});
+    return tl::make_unexpected(Problems{
+        {file.string(), 0, 0, "", why_refused(file), "a folder that can be written, and room on the disk"}});
   }
   return QuizLog(file, std::move(state));
 }
@@ -162,7 +165,8 @@ tl::expected<QuizLog, Problems> QuizLog::resume(const fs::path& file) {
     std::error_code failed;
     fs::resize_file(file, whole + 1, failed);
     if (failed) {
-      return tl::make_unexpected(Problems{{file.string(), 0, 0, "", failed.message(), "a file that can be written"}});
+      return tl::make_unexpected(
+          Problems{{file.string(), 0, 0, "", failed.message(), "a file that can be written"}});
     }
   }
   return QuizLog(file, std::move(*state));

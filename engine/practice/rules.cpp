@@ -160,7 +160,8 @@ DeliveryRules read_delivery(const Table& root) {
 } // namespace
 
 const Practised* Rules::find_test(std::string_view key) const {
-  const auto found = std::find_if(tests.begin(), tests.end(), [&](const auto& test) { return test.key == key; });
+  const auto found =
+      std::find_if(tests.begin(), tests.end(), [&](const auto& test) { return test.key == key; });
   return found == tests.end() ? nullptr : &*found;
 }
 

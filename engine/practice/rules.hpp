@@ -34,7 +34,7 @@ struct DifficultyRules {
 
 struct ChoiceRules {
   double chance_right = 0.75;
-  int right_from = 950;   ///< Per mille.
+  int right_from = 950; ///< Per mille.
   int unlike_the_last = 12;
 };
 

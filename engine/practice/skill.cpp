@@ -12,7 +12,8 @@ struct Row {
 
 // In the order of the enumeration.
 constexpr std::array<Row, 6> rows{{
-    {"turbidity", "Clouds of protein", "Grade the cloud of a heated tube or of one with sulfosalicylic acid."},
+    {"turbidity", "Clouds of protein",
+     "Grade the cloud of a heated tube or of one with sulfosalicylic acid."},
     {"copper", "Colours of copper", "Grade Benedict's tube by its colour and deposit."},
     {"ring", "Rings", "Grade the ring of Heller's and of Rothera's test."},
     {"meniscus", "Reading the float", "Bring the eye level with the surface and read the urinometer."},

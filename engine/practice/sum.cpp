@@ -31,7 +31,8 @@ Sum make_sum(const Store& store, const Unknown& unknown) {
   const scenario::LaboratoryRules written;
   constexpr double division = 0.001;
   Sum sum;
-  sum.reading = std::round(draws.between("reading", rules.readings.low, rules.readings.high) / division) * division;
+  sum.reading =
+      std::round(draws.between("reading", rules.readings.low, rules.readings.high) / division) * division;
   auto& basis = sum.basis;
   basis.calibration_c = one_of(rules.calibrations_c, draws, "calibration");
   basis.per_degrees_c = written.per_degrees_c;
@@ -42,7 +43,8 @@ Sum make_sum(const Store& store, const Unknown& unknown) {
   // Urine that comes to the bench colder than the float's temperature is the rarer case.
   const bool below = draws.even("below") < 0.4 && degrees < basis.calibration_c - 2;
   basis.temperature_c = basis.calibration_c + (!asks("temperature") ? 0 : below ? -degrees : degrees);
-  basis.physical_temperature_correction = division * (basis.temperature_c - basis.calibration_c) / basis.per_degrees_c;
+  basis.physical_temperature_correction =
+      division * (basis.temperature_c - basis.calibration_c) / basis.per_degrees_c;
   sum.protein_g_dl = asks("protein") ? one_of(rules.protein_g_dl, draws, "protein") : 0;
   sum.glucose_g_dl = asks("glucose") ? one_of(rules.glucose_g_dl, draws, "glucose") : 0;
   basis.protein_g_dl = {{sum.protein_g_dl, sum.protein_g_dl}};

@@ -13,10 +13,11 @@ namespace matula::practice {
 /// Enough to make one thing to be judged, and to make it again.
 struct Unknown {
   Skill skill = Skill::Turbidity;
-  /// A tube's test ("ssa"); the steps of a calculation ("zero+temperature"); the fault of a delivery ("none");
-  /// of a float "float".
+  /// A tube's test ("ssa"); the steps of a calculation ("zero+temperature"); the fault of a delivery
+  /// ("none"); of a float "float".
   std::string what;
-  std::string trap; ///< A tube's urine ("plain", "dark"); a float's water ("room", "cold", "warm"); else "plain".
+  std::string
+      trap; ///< A tube's urine ("plain", "dark"); a float's water ("room", "cold", "warm"); else "plain".
   double target = 0; ///< Grades of a tube; relative density at a float's surface; else 0. Kept to 0.0001.
   std::uint64_t seed = 1;
 

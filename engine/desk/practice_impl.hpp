@@ -1,0 +1,39 @@
+#pragma once
+
+#include "engine/desk/exhibit.hpp"
+#include "engine/desk/practice.hpp"
+#include "engine/practice/choose.hpp"
+#include "engine/practice/store.hpp"
+
+#include <chrono>
+
+namespace matula::desk {
+
+/// Inside of the practice room; for the files of this room alone.
+struct PracticeRoom::Impl {
+  const Ground* ground = nullptr;
+  std::shared_ptr<const practice::Store> store;
+  std::unique_ptr<practice::Maker> maker;
+  std::filesystem::path folder;
+  std::vector<learner::Answer> answers; ///< All of the learner, oldest first.
+
+  [[nodiscard]] std::filesystem::path record_file() const { return folder / "record.jsonl"; }
+  [[nodiscard]] std::filesystem::path quiz_folder() const { return folder / "quizzes"; }
+
+  /// Puts answers into the record; the problem in words, or empty.
+  [[nodiscard]] std::string keep(const std::vector<learner::Answer>& added) {
+    std::error_code ignored; // A folder that cannot be made is told of when the record is written.
+    std::filesystem::create_directories(folder, ignored);
+    answers.insert(answers.end(), added.begin(), added.end());
+    const auto problems = learner::append(record_file(), added);
+    return problems.empty() ? "" : scenario::to_text(problems);
+  }
+};
+
+/// UTC, seconds since 1970.
+inline std::int64_t now_s() {
+  using namespace std::chrono;
+  return duration_cast<seconds>(system_clock::now().time_since_epoch()).count();
+}
+
+} // namespace matula::desk
