@@ -146,8 +146,10 @@ struct Chooser {
     for (const auto& [what, difficulty] : sets) {
       const Unknown unknown{skill, what, "plain", 0, seed};
       constexpr double shuffle = 0.6; // Logits: sets about equally hard take turns.
-      const double rank = faded(unknown) - std::abs(difficulty - hard) + shuffle * draws.even("set " + what) -
-                          lately(unknown);
+      const double there =
+          sums ? sum_difficulty(make_sum(store, unknown), store.rules.difficulty) : difficulty;
+      const double rank =
+          faded(unknown) - std::abs(there - hard) + shuffle * draws.even("set " + what) - lately(unknown);
       if (rank > best_rank) {
         best_rank = rank;
         best = what;

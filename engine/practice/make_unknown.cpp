@@ -36,8 +36,7 @@ Unknown tube_at(const Store& store, const std::string& test, const std::string& 
   const double middle = static_cast<double>(grade);
   const double line = above_the_middle(grade, rule->ordinal.grades, draws) ? middle + 0.5 : middle - 0.5;
   const double target = line > middle ? line - from_line : line + from_line;
-  return {practised->skill, test, urine,
-          to_four_digits(std::clamp(target, practised->reach.low, practised->reach.high)), seed};
+  return {practised->skill, test, urine, to_four_digits(practised->within(grade, target)), seed};
 }
 
 Unknown float_at(const Store& store, const std::string& water, double from_half, std::uint64_t seed) {

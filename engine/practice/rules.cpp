@@ -4,6 +4,7 @@
 #include "engine/strict/table.hpp"
 
 #include <algorithm>
+#include <cmath>
 
 namespace matula::practice {
 
@@ -94,6 +95,20 @@ std::vector<std::string> skill_words() {
   return words;
 }
 
+/// [from, to, from, to ...], rising.
+std::vector<Reach> read_reaches(const Table& row) {
+  const auto ends = row.numbers("reach", {0, 6, "grades"});
+  std::vector<Reach> spans;
+  for (std::size_t i = 0; i + 1 < ends.size(); i += 2) {
+    spans.push_back({ends[i], ends[i + 1]});
+  }
+  if (ends.empty() || ends.size() % 2 != 0 || !std::is_sorted(ends.begin(), ends.end())) {
+    row.complain("reach", "pairs of grades, rising: [0.1, 3.5, 4, 4.7]");
+    return {{0, 1}};
+  }
+  return spans;
+}
+
 std::vector<Practised> read_tests(const Table& root) {
   std::vector<std::string> keys;
   for (const auto& test : procedure::shipped_list()) {
@@ -104,7 +119,7 @@ std::vector<Practised> read_tests(const Table& root) {
     Practised test;
     test.key = row.word("key", keys);
     test.skill = *skill_from_word(row.word("skill", skill_words()));
-    test.reach = read_reach(row, "reach", {0, 6, "grades"});
+    test.reach = read_reaches(row);
     tests.push_back(std::move(test));
   }
   return tests;
@@ -158,6 +173,26 @@ DeliveryRules read_delivery(const Table& root) {
 }
 
 } // namespace
+
+double Practised::within(std::size_t grade, double target) const {
+  constexpr double half = 0.5;
+  const double middle = static_cast<double>(grade);
+  double best = target;
+  double best_off = -1;
+  for (const Reach& span : reach) {
+    const double low = std::max(span.low, middle - half);
+    const double high = std::min(span.high, middle + half);
+    if (low > high) {
+      continue;
+    }
+    const double nearest = std::clamp(target, low, high);
+    if (best_off < 0 || std::abs(nearest - target) < best_off) {
+      best_off = std::abs(nearest - target);
+      best = nearest;
+    }
+  }
+  return best;
+}
 
 const Practised* Rules::find_test(std::string_view key) const {
   const auto found =

@@ -57,7 +57,10 @@ struct Urine {
 struct Practised {
   std::string key;
   Skill skill = Skill::Turbidity;
-  Reach reach; ///< Grades.
+  std::vector<Reach> reach; ///< Grades, rising: where the model makes tubes of it.
+
+  /// The target, or what lies nearest to it among the tubes of that grade there are.
+  [[nodiscard]] double within(std::size_t grade, double target) const;
 };
 
 struct FloatRules {

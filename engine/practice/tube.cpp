@@ -122,7 +122,7 @@ Unknown middle_of(const Store& store, const std::string& test, std::size_t grade
   if (practised == nullptr) {
     throw std::invalid_argument("no test that is practised: " + test);
   }
-  const double middle = std::clamp(static_cast<double>(grade), practised->reach.low, practised->reach.high);
+  const double middle = practised->within(grade, static_cast<double>(grade));
   return {practised->skill, test, store.rules.urines.front().key, middle, 1};
 }
 

@@ -12,6 +12,7 @@
 #include "engine/window/window.hpp"
 
 #include <map>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -19,6 +20,11 @@
 namespace matula::window {
 
 enum class Tab { Reception, Request, Do, Papers, Worksheet, Controls, Help };
+
+/// What the start screen offers just now.
+enum class Offering { Cases, Practice, Quizzes };
+
+struct PracticeView;
 
 /// A case on the start screen, or what is wrong with its file.
 struct Offer {
@@ -118,6 +124,8 @@ struct App {
   Aids aids;
   std::vector<Offer> offers;
   std::vector<Unfinished> unfinished;
+  Offering offering = Offering::Cases;
+  std::shared_ptr<PracticeView> practice; ///< Made when it is first wanted.
   std::vector<HelpTopic> help;
   ControlsView controls;
   FloatView floats;

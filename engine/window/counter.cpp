@@ -115,7 +115,10 @@ void scroll_by_key() {
 } // namespace
 
 void draw_counter(App& app, const render::Rect& area) {
-  const reception::Shown& shown = *app.desk->brief().reception;
+  draw_delivery(*app.desk->brief().reception, area);
+}
+
+void draw_delivery(const reception::Shown& shown, const render::Rect& area) {
   ImGui::SetNextWindowBgAlpha(1);
   const Pane pane("counter", area, ImGuiWindowFlags_NoFocusOnAppearing);
   scroll_by_key();

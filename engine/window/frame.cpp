@@ -1,6 +1,7 @@
 #include "engine/window/flow.hpp"
 #include "engine/window/pane.hpp"
 #include "engine/window/panels.hpp"
+#include "engine/window/practice_view.hpp"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -90,7 +91,10 @@ void refresh_scene(App& app) {
 }
 
 void tell_state(App& app) {
-  app.widgets.tell("screen", !app.desk ? "start" : app.desk->finished() ? "marks" : "bench");
+  app.widgets.tell("screen", at_practice(app)       ? practice_screen(app)
+                             : !app.desk            ? "start"
+                             : app.desk->finished() ? "marks"
+                                                    : "bench");
   app.widgets.tell("message", app.message);
   app.widgets.tell("typing", ImGui::GetIO().WantTextInput ? "1" : "0");
   if (app.desk) {
@@ -110,6 +114,10 @@ void draw_frame(App& app, float width, float height) {
   app.widgets.begin_frame();
   tell_state(app);
   const render::Rect all{0, 0, width, height};
+  if (at_practice(app)) {
+    draw_practice(app, width, height);
+    return;
+  }
   if (!app.desk) {
     draw_start_screen(app, all);
     return;

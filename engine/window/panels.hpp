@@ -13,6 +13,8 @@ void draw_start_screen(App& app, const render::Rect& area);
 void draw_strip(App& app, const render::Rect& area);
 void draw_bench(App& app, const render::Rect& area);
 void draw_counter(App& app, const render::Rect& area); ///< Form, label and container, in the bench's place.
+/// The same of any delivery.
+void draw_delivery(const reception::Shown& shown, const render::Rect& area);
 void draw_message(App& app, const render::Rect& area);
 void draw_marks_screen(App& app, const render::Rect& area);
 void draw_marks_sheet(const scoring::Report& report); ///< Part of the marks screen.

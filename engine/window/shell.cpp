@@ -1,6 +1,7 @@
 #include "engine/window/fonts.hpp"
 #include "engine/window/key_memory.hpp"
 #include "engine/window/panels.hpp"
+#include "engine/window/practice_view.hpp"
 #include "sim/optics/colour.hpp"
 #include "sim/reading/hue_name.hpp"
 
@@ -67,6 +68,9 @@ GLFWwindow* open_window() {
 
 /// How long the window may sleep before the next frame: negative means until an event comes.
 double rest_s(const App& app) {
+  if (at_practice(app)) {
+    return practice_rest_s(app);
+  }
   if (!app.desk || app.desk->finished()) {
     return -1;
   }
@@ -77,6 +81,7 @@ double rest_s(const App& app) {
 }
 
 void advance_clock(App& app, double wall_s) {
+  run_practice(app, wall_s);
   if (!app.desk || app.desk->finished()) {
     return;
   }
@@ -144,6 +149,12 @@ void draw(App& app, GLFWwindow* window) {
     const Regions where = regions(static_cast<float>(width), static_cast<float>(height), app.aids.text_scale);
     const render::Show show = show_of(app);
     app.view.draw(*app.scene, show, render::layout(*app.scene, show, where.bench), height);
+    glViewport(0, 0, width, height);
+  }
+  if (const bench::Scene* scene = practice_scene(app)) {
+    const Regions where = regions(static_cast<float>(width), static_cast<float>(height), app.aids.text_scale);
+    const render::Show show = practice_show(app);
+    app.view.draw(*scene, show, render::layout(*scene, show, where.bench), height);
     glViewport(0, 0, width, height);
   }
   ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());

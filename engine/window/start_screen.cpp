@@ -2,6 +2,7 @@
 #include "engine/window/group.hpp"
 #include "engine/window/pane.hpp"
 #include "engine/window/panels.hpp"
+#include "engine/window/practice_view.hpp"
 
 #include <fmt/format.h>
 
@@ -103,7 +104,13 @@ void draw_start_screen(App& app, const render::Rect& area) {
     --app.focus_screen;
     app.widgets.focus_next();
   }
+  draw_offerings(app);
   ImGui::BeginChild("cases", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
+  if (app.offering != Offering::Cases) {
+    draw_practice_offers(app);
+    ImGui::EndChild();
+    return;
+  }
   if (!app.unfinished.empty()) {
     heading("Sittings not yet handed in");
     draw_unfinished(app);

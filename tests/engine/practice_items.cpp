@@ -14,15 +14,19 @@ const Tube& tube_of(const Item& item) {
   return std::get<Tube>(item.thing);
 }
 
-/// From end to end of a test's reach, and on every line.
-std::vector<double> targets(const Reach& reach) {
+/// From end to end of where a test reaches, and on every line within.
+std::vector<double> targets(const Practised& test, double step) {
   std::vector<double> all;
-  for (double at = reach.low; at <= reach.high; at += 0.37) {
-    all.push_back(at);
-  }
-  all.push_back(reach.high);
-  for (double line = 0.5; line < reach.high; line += 1) {
-    all.push_back(line);
+  for (const Reach& span : test.reach) {
+    for (double at = span.low; at < span.high; at += step) {
+      all.push_back(at);
+    }
+    all.push_back(span.high);
+    for (double line = 0.5; line < span.high; line += 1) {
+      if (line > span.low) {
+        all.push_back(line);
+      }
+    }
   }
   return all;
 }
@@ -34,7 +38,8 @@ TEST_CASE("A tube comes out as strong as it was wanted, to a tenth of a grade, o
   for (const Practised& test : store().rules.tests) {
     for (const Urine& urine : store().rules.urines) {
       std::uint64_t seed = 11;
-      for (const double target : targets(test.reach)) {
+      const bool usual = &urine == &store().rules.urines.front();
+      for (const double target : targets(test, usual ? 0.55 : 1.3)) {
         const Unknown unknown{test.skill, test.key, urine.key, target, ++seed};
         const Item item = make_item(store(), unknown);
         INFO(to_text(unknown) << " came out at " << tube_of(item).read.intensity);
@@ -43,7 +48,7 @@ TEST_CASE("A tube comes out as strong as it was wanted, to a tenth of a grade, o
       }
     }
   }
-  WARN(fmt::format("worst miss {:.3f} grades", worst));
+  INFO(fmt::format("worst miss {:.3f} grades", worst));
 }
 
 TEST_CASE("The same unknown makes the same tube, another seed another one") {

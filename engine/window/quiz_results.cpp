@@ -1,0 +1,166 @@
+#include "engine/window/flow.hpp"
+#include "engine/window/group.hpp"
+#include "engine/window/pane.hpp"
+#include "engine/window/panels.hpp"
+#include "engine/window/paper.hpp"
+#include "engine/window/practice_view.hpp"
+
+#include <fmt/format.h>
+#include <imgui.h>
+
+#include <array>
+#include <cmath>
+
+namespace matula::window {
+
+namespace {
+
+using scoring::Ledger;
+
+struct LedgerRow {
+  Ledger ledger;
+  const char* title;
+};
+constexpr std::array<LedgerRow, 5> ledgers{{{Ledger::Reading, "Reading: what the tube shows"},
+                                            {Ledger::Interpretation, "Interpretation: what it means"},
+                                            {Ledger::Arithmetic, "Arithmetic: each step of the correction"},
+                                            {Ledger::Process, "Procedure"},
+                                            {Ledger::Safety, "Safety"}}};
+
+void draw_ledger(const scoring::Report& report, const LedgerRow& row) {
+  heading(
+      fmt::format("{}: {} of {}", row.title, report.earned(row.ledger), report.possible(row.ledger)).c_str());
+  if (!ImGui::BeginTable(row.title, 2, ImGuiTableFlags_RowBg | ImGuiTableFlags_BordersInnerH)) {
+    return;
+  }
+  ImGui::TableSetupColumn("marks", ImGuiTableColumnFlags_WidthFixed, ImGui::CalcTextSize("88 of 88").x);
+  ImGui::TableSetupColumn("what");
+  for (const scoring::Mark& mark : report.marks) {
+    if (mark.ledger != row.ledger) {
+      continue;
+    }
+    ImGui::TableNextRow();
+    ImGui::TableNextColumn();
+    ImGui::Text("%d of %d", mark.earned, mark.possible);
+    ImGui::TableNextColumn();
+    ImGui::TextWrapped("%s%s", mark.label.c_str(),
+                       mark.entered.empty() ? "" : (": you wrote " + mark.entered).c_str());
+    if (!mark.reason.empty()) {
+      ImGui::TextWrapped("%s", mark.reason.c_str());
+    }
+  }
+  ImGui::EndTable();
+}
+
+void draw_report(const scoring::Report& report) {
+  if (report.safety_stop) {
+    ImGui::TextWrapped("Safety stop: this is not passed, whatever the other marks.");
+  }
+  for (const LedgerRow& row : ledgers) {
+    if (report.possible(row.ledger) > 0) {
+      draw_ledger(report, row);
+    }
+  }
+}
+
+/// A button for every unknown; a full stop marks what was not right.
+void draw_places(App& app) {
+  PracticeView& view = *app.practice;
+  for (int i = 0; i < view.quiz->count(); ++i) {
+    const bool right = view.quiz->feedback(i).right;
+    const std::string label = fmt::format("{}{}", i + 1, right ? "" : " !");
+    if (i > 0) {
+      flow(width_of(label.c_str()));
+    }
+    const bool open = view.quiz->place() == i;
+    ImGui::PushStyleColor(ImGuiCol_Button,
+                          ImGui::GetStyleColorVec4(open ? ImGuiCol_TabActive : ImGuiCol_Tab));
+    if (app.widgets.button(fmt::format("result.{}", i + 1).c_str(), label)) {
+      view.quiz->go_to(i);
+      renew(view);
+    }
+    ImGui::PopStyleColor();
+  }
+}
+
+void draw_given(const desk::Question& question) {
+  const Paper paper("WORKSHEET", ImGui::GetContentRegionAvail().x);
+  for (const auto& [name, value] : question.given) {
+    paper.line(name.c_str(), value.c_str(), "");
+  }
+  paper.words(question.rule.c_str());
+}
+
+/// The unknown again, and why; true when what is below it is a picture.
+void draw_one(App& app, const render::Rect& area) {
+  PracticeView& view = *app.practice;
+  const desk::Question* question = question_on_show(view);
+  if (question == nullptr) {
+    const Pane pane("one", area);
+    ImGui::TextUnformatted("It is being made again ...");
+    return;
+  }
+  const float words_h = std::floor(area.h * 0.42F);
+  {
+    const Pane pane("one", {area.x, area.y, area.w, words_h});
+    draw_places(app);
+    ImGui::TextWrapped("%d. %s", view.quiz->place() + 1, question->title.c_str());
+    ImGui::BeginChild("why", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
+    if (question->kind == desk::Posed::Tube) {
+      draw_cards(app);
+    }
+    draw_feedback(app, view.quiz->feedback(view.quiz->place()));
+    ImGui::EndChild();
+  }
+  const render::Rect rest{area.x, area.y + words_h, area.w, area.h - words_h};
+  if (draw_neighbours(app, rest)) {
+    return;
+  }
+  if (question->kind == desk::Posed::Delivery) {
+    draw_delivery(*question->delivery, rest);
+    return;
+  }
+  const Pane pane("rest", rest);
+  if (question->kind == desk::Posed::Sum) {
+    draw_given(*question);
+  } else if (question->kind == desk::Posed::Float) {
+    ImGui::TextWrapped("%s", question->prompt.c_str());
+  } else {
+    ImGui::TextUnformatted("The tubes beside it are being made ...");
+  }
+}
+
+} // namespace
+
+void draw_results(App& app, float width, float height) {
+  PracticeView& view = *app.practice;
+  const float left = std::floor(width * 0.5F);
+  const bool marked = view.quiz->marked();
+  app.widgets.tell("marked", marked ? "1" : "0");
+  {
+    const Pane pane("results", {0, 0, left, height});
+    if (app.focus_screen > 0) {
+      --app.focus_screen;
+      app.widgets.focus_next();
+    }
+    if (app.widgets.button("results.close", "Back to the start")) {
+      leave_practice(app);
+      return;
+    }
+    ImGui::SameLine();
+    ImGui::TextWrapped("%s", view.quiz->title().c_str());
+    if (!view.trouble.empty()) {
+      ImGui::TextWrapped("%s", view.trouble.c_str());
+    }
+    if (!marked) {
+      ImGui::TextUnformatted("What was left open is being made, to be shown with the rest ...");
+      return;
+    }
+    ImGui::BeginChild("ledgers", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
+    draw_report(view.quiz->report());
+    ImGui::EndChild();
+  }
+  draw_one(app, {left, 0, width - left, height});
+}
+
+} // namespace matula::window
