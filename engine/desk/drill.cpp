@@ -14,6 +14,9 @@ struct Drill::Impl {
   std::optional<Feedback> feedback;
   int answered = 0;
 
+  /// The tube that has just been answered stays where it was.
+  [[nodiscard]] int rack_place() const { return feedback ? answered - 1 : answered; }
+
   [[nodiscard]] practice::Unknown choose(std::span<const learner::Answer> answers, int which) const {
     return practice::next_unknown(*room->store, answers, skills, now_s(),
                                   seed + static_cast<std::uint64_t>(2 * answered + which));
@@ -82,11 +85,11 @@ const Question& Drill::question() const {
 }
 
 bench::Scene Drill::scene(const appearance::View& view) const {
-  return impl_->exhibit ? impl_->exhibit->scene(view) : bench::Scene{};
+  return impl_->exhibit ? impl_->exhibit->scene(view, impl_->rack_place()) : bench::Scene{};
 }
 
 std::string Drill::in_hand() const {
-  return impl_->exhibit ? impl_->exhibit->in_hand() : "";
+  return impl_->exhibit ? impl_->exhibit->in_hand(impl_->rack_place()) : "";
 }
 
 std::string Drill::answer(const std::vector<std::string>& reply) {

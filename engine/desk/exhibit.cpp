@@ -97,6 +97,30 @@ bench::Scene alone(bench::Scene scene, const std::string& vessel) {
   return scene;
 }
 
+constexpr int rack_size = 6;
+
+std::string name_at(int place) {
+  return fmt::format("tube-{}", place % rack_size + 1);
+}
+
+/// The tube in its place among empty ones.
+bench::Scene in_rack(const bench::Scene& all, const std::string& vessel, int place) {
+  bench::Scene scene = alone(all, vessel);
+  const auto empty = std::find_if(all.vessels.begin(), all.vessels.end(), [](const auto& seen) {
+    return seen.name.rfind("tube-", 0) == 0 && seen.looks.level_mm <= 0;
+  });
+  for (auto& seen : scene.vessels) {
+    seen.name = name_at(place);
+  }
+  for (int i = 0; empty != all.vessels.end() && i < rack_size; ++i) {
+    if (i != place % rack_size) {
+      scene.vessels.push_back(*empty);
+      scene.vessels.back().name = name_at(i);
+    }
+  }
+  return scene;
+}
+
 /// Grade whose tube it is, as an index.
 int grade_of(const Tube& tube) {
   return static_cast<int>(tube.read.grade);
@@ -117,9 +141,9 @@ Question Exhibit::question(const Store& store, bool with_table) const {
   return ask(store, std::get<HandedIn>(item_->thing));
 }
 
-bench::Scene Exhibit::scene(const appearance::View& view) const {
+bench::Scene Exhibit::scene(const appearance::View& view, int place) const {
   if (const auto* tube = std::get_if<Tube>(&item_->thing)) {
-    return alone(bench::make_scene(tube->state, tube->setup, view), tube->vessel);
+    return in_rack(bench::make_scene(tube->state, tube->setup, view), tube->vessel, place);
   }
   if (const auto* jar = std::get_if<FloatJar>(&item_->thing)) {
     return alone(bench::make_scene(jar->state, jar->setup, view), "jar");
@@ -127,9 +151,10 @@ bench::Scene Exhibit::scene(const appearance::View& view) const {
   return {};
 }
 
-std::string Exhibit::in_hand() const {
-  const auto* tube = std::get_if<Tube>(&item_->thing);
-  return tube != nullptr ? tube->vessel : std::holds_alternative<FloatJar>(item_->thing) ? "jar" : "";
+std::string Exhibit::in_hand(int place) const {
+  return std::holds_alternative<Tube>(item_->thing)       ? name_at(place)
+         : std::holds_alternative<FloatJar>(item_->thing) ? "jar"
+                                                          : "";
 }
 
 std::vector<practice::Unknown> Exhibit::neighbours(const Store& store) const {

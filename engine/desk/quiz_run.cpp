@@ -179,11 +179,11 @@ const Question& QuizRun::question() const {
 }
 
 bench::Scene QuizRun::scene(const appearance::View& view) const {
-  return impl_->exhibit ? impl_->exhibit->scene(view) : bench::Scene{};
+  return impl_->exhibit ? impl_->exhibit->scene(view, impl_->place) : bench::Scene{};
 }
 
 std::string QuizRun::in_hand() const {
-  return impl_->exhibit ? impl_->exhibit->in_hand() : "";
+  return impl_->exhibit ? impl_->exhibit->in_hand(impl_->place) : "";
 }
 
 std::string QuizRun::answer(const std::vector<std::string>& reply) {

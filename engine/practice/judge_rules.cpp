@@ -60,6 +60,16 @@ scoring::Report counter_report(const Store& store, const HandedIn& handed, const
   return scoring::score(*store.world, *store.standards, scenario, log);
 }
 
+/// "refuse: Label on the lid only"
+std::string in_words(const HandedIn& handed, const std::string& verdict, const std::string& reason) {
+  for (const auto& [key, wording] : handed.reasons) {
+    if (key == reason) {
+      return verdict + ": " + wording;
+    }
+  }
+  return verdict;
+}
+
 /// Whether a mark is about the verdict, the planted fault, the reason given, or whose specimen it is.
 bool belongs(const scoring::Mark& mark, const HandedIn& handed, const std::string& reason) {
   return mark.item == "reception" || mark.item == "reception.fault" || mark.item == "safety.identity" ||
@@ -108,8 +118,8 @@ Judged judge_delivery(const Store& store, const HandedIn& handed, const std::str
                       const std::string& reason) {
   const auto report = counter_report(store, handed, verdict, reason);
   Judged judged;
-  judged.written = verdict + (reason.empty() ? "" : ", " + reason);
-  judged.expected = handed.verdict + ", " + handed.right_reason;
+  judged.written = in_words(handed, verdict, reason);
+  judged.expected = in_words(handed, handed.verdict, handed.right_reason);
   judged.safety_stop = report.safety_stop;
   for (const auto& mark : report.marks) {
     if (mark.possible > 0 && belongs(mark, handed, reason)) {

@@ -142,7 +142,7 @@ void draw_float_answer(App& app) {
   PracticeView& view = *app.practice;
   ImGui::SetNextItemWidth(ImGui::GetFontSize() * 9);
   (void)app.widgets.slider("eye", "eye above the surface", view.eye_mm, -40, 40);
-  ImGui::TextWrapped("Page up and page down move the eye by a millimetre, also while you write.");
+  ImGui::TextWrapped("F2 lowers and F3 raises the eye by a millimetre, also while you write.");
   const bool focus = std::exchange(view.focus_line, -1) == 0;
   const bool entered = draw_field(app, "number", view.reply.number, "reading, such as 1.018", focus);
   const bool pressed = app.widgets.button("answer", "Write it down (Enter)", !view.reply.number.empty());

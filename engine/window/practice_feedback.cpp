@@ -11,6 +11,10 @@ namespace {
 
 constexpr int texture_slot = 2; // 0 is the marks screen's, 1 that of two vessels held side by side.
 
+bool view_pending(const PracticeView& view) {
+  return view.drill ? view.drill->beside_pending() : view.quiz->beside_pending();
+}
+
 /// The row for the card chosen now; empty while a neighbour is being made.
 const std::vector<desk::Beside>& row(PracticeView& view) {
   const bool same = view.beside_view.card == view.view.card && view.beside_view.lamp == view.view.lamp;
@@ -25,11 +29,15 @@ const std::vector<desk::Beside>& row(PracticeView& view) {
 
 bool draw_neighbours(App& app, const render::Rect& area) {
   const auto& tubes = row(*app.practice);
+  const desk::Question* question = question_on_show(*app.practice);
+  const bool none = question == nullptr || question->kind != desk::Posed::Tube;
+  app.widgets.tell("beside", none ? "none" : tubes.empty() ? "0" : "1");
   if (tubes.empty()) {
+    app.practice->waits = app.practice->waits || view_pending(*app.practice);
     return false;
   }
   app.practice->scene.reset();
-  const Pane pane("neighbours", area, ImGuiWindowFlags_NoNav);
+  const Pane pane("neighbours", area, ImGuiWindowFlags_NoNav | ImGuiWindowFlags_NoFocusOnAppearing);
   std::vector<appearance::Appearance> looks;
   if (ImGui::BeginTable("captions", static_cast<int>(tubes.size()), ImGuiTableFlags_SizingStretchSame)) {
     for (const desk::Beside& tube : tubes) {
@@ -49,7 +57,7 @@ void draw_feedback(App& app, const desk::Feedback& feedback) {
   heading(head.c_str());
   app.widgets.tell("right", feedback.right ? "1" : "0");
   const bool is_delivery = view.drill && view.drill->question().kind == desk::Posed::Delivery;
-  if (!feedback.right && !is_delivery) {
+  if (!feedback.right) {
     ImGui::TextWrapped("You wrote: %s", feedback.written.empty() ? "nothing" : feedback.written.c_str());
   }
   for (const std::string& words : feedback.words) {

@@ -29,10 +29,10 @@ void set_card(PracticeView& view, appearance::Card card) {
 void handle_view_keys(App& app) {
   PracticeView& view = *app.practice;
   constexpr float highest_mm = 40;
-  if (pressed(GLFW_KEY_PAGE_UP, true)) {
+  if (pressed(GLFW_KEY_F3, true)) {
     view.eye_mm = std::min(view.eye_mm + 1, highest_mm);
   }
-  if (pressed(GLFW_KEY_PAGE_DOWN, true)) {
+  if (pressed(GLFW_KEY_F2, true)) {
     view.eye_mm = std::max(view.eye_mm - 1, -highest_mm);
   }
   if (ImGui::GetIO().WantTextInput) {
@@ -43,6 +43,9 @@ void handle_view_keys(App& app) {
   }
   if (pressed(GLFW_KEY_B)) {
     set_card(view, appearance::Card::Black);
+  }
+  if (pressed(GLFW_KEY_T)) {
+    view.focus_strip = 1;
   }
   if (pressed(GLFW_KEY_P)) {
     set_card(view, appearance::Card::Printed);
@@ -67,7 +70,7 @@ void end_quiz(App& app) {
 /// True when the quiz was ended or left.
 bool draw_quiz_buttons(App& app) {
   PracticeView& view = *app.practice;
-  const bool all = view.quiz->answered() == view.quiz->count();
+  const bool all = all_answered(view);
   if (view.end_wanted) {
     if (app.widgets.button("quiz.end.yes", "Yes, end and mark")) {
       end_quiz(app);
@@ -83,6 +86,7 @@ bool draw_quiz_buttons(App& app) {
   }
   if (app.widgets.button("quiz.end", "End the quiz")) {
     view.end_wanted = !all;
+    view.focus_strip = 1; // The question takes this button's place in the next frame.
     if (all) {
       end_quiz(app);
       return true;
@@ -109,6 +113,10 @@ bool draw_practice_strip(App& app, const render::Rect& area) {
   ImGui::TextUnformatted(say_where(view).c_str());
   ImGui::SameLine(area.w - ImGui::GetFontSize() * 9);
   draw_text_size(app);
+  if (view.focus_strip > 0) {
+    --view.focus_strip;
+    app.widgets.focus_next();
+  }
   if (view.quiz) {
     return draw_quiz_buttons(app);
   }
@@ -120,7 +128,7 @@ bool draw_practice_strip(App& app, const render::Rect& area) {
 }
 
 void draw_sheet(const desk::Question& question, const render::Rect& area) {
-  const Pane pane("sheet", area);
+  const Pane pane("sheet", area, ImGuiWindowFlags_NoFocusOnAppearing);
   const Paper paper("WORKSHEET  ·  Saint Brannoc's Teaching Hospital (invented)",
                     std::min(ImGui::GetContentRegionAvail().x, ImGui::GetFontSize() * 34));
   for (const auto& [name, value] : question.given) {
@@ -130,16 +138,17 @@ void draw_sheet(const desk::Question& question, const render::Rect& area) {
   paper.words(question.rule.c_str());
 }
 
-void draw_waiting(const render::Rect& area) {
-  const Pane pane("waiting", area);
+void draw_words(const render::Rect& area, const char* words) {
+  const Pane pane("waiting", area, ImGuiWindowFlags_NoFocusOnAppearing);
   ImGui::SetCursorPos({area.w * 0.3F, area.h * 0.45F});
-  ImGui::TextUnformatted("The next unknown is being made on the bench ...");
+  ImGui::TextUnformatted(words);
 }
 
 /// A click anywhere on the picture does nothing, but the colour under the pointer may be asked for.
 void draw_picture_pane(App& app, const render::Rect& area) {
   const Pane pane("picture", area,
-                  ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav);
+                  ImGuiWindowFlags_NoBackground | ImGuiWindowFlags_NoScrollbar | ImGuiWindowFlags_NoNav |
+                      ImGuiWindowFlags_NoFocusOnAppearing);
   ImGui::SetCursorScreenPos({area.x, area.y});
   ImGui::InvisibleButton("picture", {area.w, area.h});
   if (ImGui::IsItemHovered()) {
@@ -185,8 +194,9 @@ void draw_foot(App& app, const desk::Question* question, const render::Rect& are
     ImGui::PopTextWrapPos();
     draw_cards(app);
     ImGui::PushTextWrapPos(0);
+    ImGui::TextUnformatted("Screens differ: never grade a real tube by a colour on a screen.");
   }
-  ImGui::TextUnformatted("Screens differ: never grade a real tube by a colour on a screen.");
+  ImGui::TextDisabled("Numbers answer; T leads to the buttons above.");
   ImGui::PopTextWrapPos();
 }
 
@@ -232,6 +242,7 @@ void draw_cards(App& app) {
 
 void draw_practice(App& app, float width, float height) {
   PracticeView& view = *app.practice;
+  view.waits = false;
   if (view.quiz && view.quiz->finished()) {
     handle_view_keys(app);
     draw_results(app, width, height);
@@ -245,12 +256,21 @@ void draw_practice(App& app, float width, float height) {
   if (draw_practice_strip(app, where.strip)) {
     return;
   }
+  if (all_answered(view)) {
+    app.widgets.tell("answered", std::to_string(view.quiz->answered()));
+    view.scene.reset();
+    draw_words({0, where.bench.y, width, where.bench.h},
+               "Every unknown has its answer: end the quiz, and see.");
+    draw_foot(app, nullptr, where.message);
+    return;
+  }
   const desk::Question* question = question_on_show(view);
   app.widgets.tell("ready", question != nullptr ? "1" : "0");
   app.widgets.tell("answered", std::to_string(view.drill ? view.drill->answered() : view.quiz->answered()));
   if (question == nullptr) {
+    view.waits = true;
     view.scene.reset();
-    draw_waiting({0, where.bench.y, width, where.bench.h});
+    draw_words({0, where.bench.y, width, where.bench.h}, "The next unknown is being made on the bench ...");
     draw_foot(app, nullptr, where.message);
     return;
   }

@@ -25,12 +25,9 @@ std::string practice_screen(const App& app) {
 }
 
 double practice_rest_s(const App& app) {
-  PracticeView& view = *app.practice;
-  const bool made = view.drill ? view.drill->ready() && !view.drill->beside_pending()
-                               : view.quiz->ready() && !view.quiz->beside_pending() &&
-                                     (!view.quiz->finished() || view.quiz->marked());
+  const PracticeView& view = *app.practice;
   const bool limit = view.quiz && !view.quiz->finished() && view.quiz->left_s();
-  return !made ? while_made_s : limit ? clock_s : -1;
+  return view.waits ? while_made_s : limit ? clock_s : -1;
 }
 
 void run_practice(App& app, double wall_s) {
@@ -53,6 +50,10 @@ render::Show practice_show(const App& app) {
   return show;
 }
 
+bool all_answered(const PracticeView& view) {
+  return view.quiz && view.quiz->answered() == view.quiz->count();
+}
+
 const desk::Question* question_on_show(PracticeView& view) {
   const bool made = view.drill ? view.drill->ready() : view.quiz->ready();
   if (!made) {
@@ -61,6 +62,9 @@ const desk::Question* question_on_show(PracticeView& view) {
   const desk::Question& question = view.drill ? view.drill->question() : view.quiz->question();
   if (view.fresh) {
     view.fresh = false;
+    if (question.kind == desk::Posed::Float) {
+      view.view = {}; // A scale is read against white.
+    }
     view.eye_mm = static_cast<float>(question.eye_mm);
     view.focus_line = question.kind == desk::Posed::Sum || question.kind == desk::Posed::Float ? 0 : -1;
   }
@@ -108,6 +112,7 @@ void write_reply(App& app) {
   view.trouble = view.quiz->answer(reply);
   if (view.trouble.empty()) {
     renew(view);
+    view.focus_strip = all_answered(view) ? 3 : 0;
   }
 }
 

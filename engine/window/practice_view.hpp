@@ -39,6 +39,8 @@ struct PracticeView {
   int focus_line = -1; ///< Field of a calculation that gets the keyboard.
   int focus_next = 0;  ///< Frames for which the button that goes on does.
   bool end_wanted = false;
+  int focus_strip = 0; ///< Frames for which the strip's first control gets the keyboard.
+  bool waits = false;  ///< Something that belongs on the screen was still being made in the last frame.
   std::string trouble; ///< What could not be written down.
   std::optional<bench::Scene> scene;
   std::vector<desk::Beside> beside; ///< Empty when it has to be worked out.
@@ -73,6 +75,8 @@ void draw_cards(App& app); ///< Choice of card and lamp, with their keys.
 void write_reply(App& app);
 /// Puts the entries back to nothing, as a new unknown comes.
 void renew(PracticeView& view);
+/// Whether every unknown of the quiz has its answer.
+[[nodiscard]] bool all_answered(const PracticeView& view);
 /// The question on show; null while it is being made.
 [[nodiscard]] const desk::Question* question_on_show(PracticeView& view);
 /// Back to the start screen.

@@ -96,10 +96,12 @@ void draw_one(App& app, const render::Rect& area) {
   PracticeView& view = *app.practice;
   const desk::Question* question = question_on_show(view);
   if (question == nullptr) {
+    view.waits = true;
     const Pane pane("one", area);
     ImGui::TextUnformatted("It is being made again ...");
     return;
   }
+  app.widgets.tell("place", std::to_string(view.quiz->place() + 1));
   const float words_h = std::floor(area.h * 0.42F);
   {
     const Pane pane("one", {area.x, area.y, area.w, words_h});
@@ -120,7 +122,7 @@ void draw_one(App& app, const render::Rect& area) {
     draw_delivery(*question->delivery, rest);
     return;
   }
-  const Pane pane("rest", rest);
+  const Pane pane("rest", rest, ImGuiWindowFlags_NoFocusOnAppearing);
   if (question->kind == desk::Posed::Sum) {
     draw_given(*question);
   } else if (question->kind == desk::Posed::Float) {
@@ -153,6 +155,7 @@ void draw_results(App& app, float width, float height) {
       ImGui::TextWrapped("%s", view.trouble.c_str());
     }
     if (!marked) {
+      view.waits = true;
       ImGui::TextUnformatted("What was left open is being made, to be shown with the rest ...");
       return;
     }

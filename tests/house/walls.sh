@@ -15,7 +15,7 @@ fi
 if grep -rnE '#include <(filesystem|fstream|chrono|random|thread|iostream)>' sim; then
   complain "sim/ is pure: no files, clocks, threads or library random numbers."
 fi
-if grep -rnE '#include "sim/(specimen|reaction)/|#include "engine/(scenario/scenario|scenario/specimen|reception/(book|bottles|day|delivery|facts|judge))' engine/render engine/window; then
+if grep -rnE '#include "sim/(specimen|reaction)/|#include "engine/(scenario/scenario|scenario/specimen|practice/|desk/(exhibit|practice_impl)|reception/(book|bottles|day|delivery|facts|judge))' engine/render engine/window; then
   complain "engine/render and engine/window must not see the specimen's truth."
 fi
 if grep -rnE 'STB_[A-Z_]+_IMPLEMENTATION' sim engine tests --include=*.cpp --include=*.hpp; then
