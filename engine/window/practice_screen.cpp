@@ -244,6 +244,10 @@ void draw_practice(App& app, float width, float height) {
   PracticeView& view = *app.practice;
   view.waits = false;
   if (view.quiz && view.quiz->finished()) {
+    if (pressed(GLFW_KEY_ESCAPE)) {
+      leave_practice(app);
+      return;
+    }
     handle_view_keys(app);
     draw_results(app, width, height);
     return;

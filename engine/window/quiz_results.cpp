@@ -145,7 +145,7 @@ void draw_results(App& app, float width, float height) {
       --app.focus_screen;
       app.widgets.focus_next();
     }
-    if (app.widgets.button("results.close", "Back to the start")) {
+    if (app.widgets.button("results.close", "Back to the start (Esc)")) {
       leave_practice(app);
       return;
     }

@@ -16,6 +16,7 @@ import sys
 import tempfile
 
 from window_case import Screen, Stuck
+from window_keys import reach
 
 DRILLS = ["turbidity", "copper", "ring", "meniscus", "corrections", "reception"]
 
@@ -34,17 +35,8 @@ class Hand:
             file = self.pictures / f"{self.taken:02d}_{name}.png"
             subprocess.run(["import", "-window", "root", str(file)], env=self.screen.env, check=False)
 
-    def go_to(self, name, steps=16):
-        """Moves the keyboard's focus, as far as each key leads."""
-        across = ["Right"] * 20
-        for key in across + ["Left"] * 20 if name.startswith(("offer.", "result.")) else ["Down"] * steps + across + ["Up"] * steps:
-            if self.screen.fact("focus").replace(" ", "_") == name:
-                return
-            self.screen.key(key)
-        raise Stuck(f"the keyboard does not reach {name}; it is on {self.screen.fact('focus')}")
-
     def press(self, name):
-        self.go_to(name)
+        reach(self.screen, name)
         self.screen.key("Return")
 
     def is_now(self, name, value, seconds=120):
@@ -179,7 +171,7 @@ def work_quiz(hand, folder, reopen):
         hand.is_now("place", str(number))
         screen.until(lambda: screen.fact("beside") in ("1", "none"), "the tubes beside it", 120)
         hand.picture(f"result_{number}")
-    hand.press("results.close")
+    screen.key("Escape")
     hand.is_now("screen", "start")
     return hand
 
