@@ -1,6 +1,8 @@
 #include "engine/desk/desk.hpp"
 
 #include "engine/assets/world.hpp"
+#include "engine/desk/remember.hpp"
+#include "engine/desk/wall_clock.hpp"
 #include "engine/guide/follower.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/scoring/by_the_book.hpp"
@@ -94,6 +96,16 @@ struct Desk::Impl {
   }
 
   [[nodiscard]] const sitting::Session& session() const { return live.session(); }
+
+  /// Adds the sitting to the learner's record; the problem in words, or empty.
+  [[nodiscard]] std::string remember() const {
+    const auto folder = learner_folder(log_file.parent_path());
+    std::error_code ignored; // A folder that cannot be made is told of when the record is written.
+    fs::create_directories(folder, ignored);
+    const auto answers = answers_of(*report, ground->standards().rules, log_file.stem().string(), now_s());
+    const auto problems = learner::append(record_file(folder), answers);
+    return problems.empty() ? "" : "Marked, but not added to your record: " + scenario::to_text(problems);
+  }
 
   [[nodiscard]] std::string mark() {
     auto log = sitting::read_log(log_file);
@@ -218,7 +230,7 @@ std::string Desk::finish() {
       problem = "The marks could not be written to " + marks_file().string() + ".";
     }
   }
-  return problem;
+  return problem.empty() ? impl_->remember() : problem;
 }
 
 std::optional<GuideNow> Desk::guide() const {

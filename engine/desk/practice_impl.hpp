@@ -2,10 +2,10 @@
 
 #include "engine/desk/exhibit.hpp"
 #include "engine/desk/practice.hpp"
+#include "engine/desk/remember.hpp"
+#include "engine/desk/wall_clock.hpp"
 #include "engine/practice/choose.hpp"
 #include "engine/practice/store.hpp"
-
-#include <chrono>
 
 namespace matula::desk {
 
@@ -17,7 +17,7 @@ struct PracticeRoom::Impl {
   std::filesystem::path folder;
   std::vector<learner::Answer> answers; ///< All of the learner, oldest first.
 
-  [[nodiscard]] std::filesystem::path record_file() const { return folder / "record.jsonl"; }
+  [[nodiscard]] std::filesystem::path record_file() const { return desk::record_file(folder); }
   [[nodiscard]] std::filesystem::path quiz_folder() const { return folder / "quizzes"; }
 
   /// Puts answers into the record; the problem in words, or empty.
@@ -29,11 +29,5 @@ struct PracticeRoom::Impl {
     return problems.empty() ? "" : scenario::to_text(problems);
   }
 };
-
-/// UTC, seconds since 1970.
-inline std::int64_t now_s() {
-  using namespace std::chrono;
-  return duration_cast<seconds>(system_clock::now().time_since_epoch()).count();
-}
 
 } // namespace matula::desk

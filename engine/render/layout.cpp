@@ -50,8 +50,9 @@ void place_tubes(SceneLayout& at, const bench::Scene& scene, double scale) {
     double x = at.rack.x + at.rack.w * 0.03 + (i + 0.5) * pitch;
     double bottom = at.rack.y + at.rack.h * 0.92;
     const double height = (v.looks.vessel_height_mm + v.looks.wall_mm) * scale;
-    at.paper["hole:" + v.name] = {static_cast<float>(x - pitch / 2), at.rack.y + at.rack.h * 0.935F,
-                                  static_cast<float>(pitch), at.rack.h * 0.06F};
+    const double hole = std::min(pitch, at.rack.w * 0.94 / 6); // Also where few tubes stand.
+    at.paper["hole:" + v.name] = {static_cast<float>(x - hole / 2), at.rack.y + at.rack.h * 0.935F,
+                                  static_cast<float>(hole), at.rack.h * 0.06F};
     if (v.place == bench::Place::Flame) {
       x = at.flame.x + at.flame.w / 2;
       // The flame's tip plays on the height of the liquid it is held at.

@@ -22,9 +22,10 @@ namespace matula::window {
 enum class Tab { Reception, Request, Do, Papers, Worksheet, Controls, Help };
 
 /// What the start screen offers just now.
-enum class Offering { Cases, Practice, Quizzes };
+enum class Offering { Cases, Practice, Quizzes, Progress };
 
 struct PracticeView;
+struct ProgressView;
 
 /// A case on the start screen, or what is wrong with its file.
 struct Offer {
@@ -126,6 +127,7 @@ struct App {
   std::vector<Unfinished> unfinished;
   Offering offering = Offering::Cases;
   std::shared_ptr<PracticeView> practice; ///< Made when it is first wanted.
+  std::shared_ptr<ProgressView> progress; ///< The same.
   std::vector<HelpTopic> help;
   ControlsView controls;
   FloatView floats;

@@ -39,7 +39,8 @@ public:
       const std::string word = i < words.size() ? words[i] : "";
       const ImVec2 size = ImGui::CalcTextSize(word.c_str());
       if (size.x + 4 < x(to) - x(from)) {
-        draw.AddText({(x(from) + x(to) - size.x) / 2, at_.y + (height_ - size.y) / 2}, words_colour, word.c_str());
+        draw.AddText({(x(from) + x(to) - size.x) / 2, at_.y + (height_ - size.y) / 2}, words_colour,
+                     word.c_str());
       }
       if (i < lines.size()) {
         draw.AddLine({x(to), at_.y}, {x(to), at_.y + height_}, line_colour, 2);
@@ -76,7 +77,10 @@ void draw_lines_picture(const desk::OwnLines& lines) {
   own.bands(lines.own, lines.words, own_band, own_other);
   own.intervals(lines.own, lines.within);
   ImGui::Dummy({width, height});
-  ImGui::TextDisabled("Weak tubes left, strong ones right. The lighter strip under each of your lines holds it nine times in ten.");
+  ImGui::PushTextWrapPos(0);
+  ImGui::TextDisabled("Weak tubes left, strong ones right. The lighter strip under each of your lines holds "
+                      "it nine times in ten.");
+  ImGui::PopTextWrapPos();
 }
 
 } // namespace matula::window

@@ -1,6 +1,8 @@
+#include "engine/desk/remember.hpp"
 #include "engine/window/fonts.hpp"
 #include "engine/window/group.hpp"
 #include "engine/window/practice_view.hpp"
+#include "engine/window/progress_view.hpp"
 
 #include <fmt/format.h>
 #include <imgui.h>
@@ -17,7 +19,7 @@ bool enter_room(App& app) {
   if (app.practice) {
     return true;
   }
-  auto room = desk::PracticeRoom::load(app.ground, app.options.sittings / "learner");
+  auto room = desk::PracticeRoom::load(app.ground, desk::learner_folder(app.options.sittings));
   if (!room) {
     app.say(scenario::to_text(room.error()), true);
     return false;
@@ -163,6 +165,14 @@ void draw_quizzes(App& app) {
   }
 }
 
+/// Reads what an offering needs; false with the reason in the message.
+bool enter(App& app, Offering offering) {
+  if (offering == Offering::Progress) {
+    return open_progress(app);
+  }
+  return offering == Offering::Cases || enter_room(app);
+}
+
 } // namespace
 
 void draw_offerings(App& app) {
@@ -173,7 +183,8 @@ void draw_offerings(App& app) {
   };
   constexpr Row rows[] = {{Offering::Cases, "offer.cases", "Work a case"},
                           {Offering::Practice, "offer.practice", "Practise"},
-                          {Offering::Quizzes, "offer.quizzes", "Take a quiz"}};
+                          {Offering::Quizzes, "offer.quizzes", "Take a quiz"},
+                          {Offering::Progress, "offer.progress", "How far I am"}};
   for (const Row& row : rows) {
     if (row.offering != Offering::Cases) {
       ImGui::SameLine();
@@ -181,7 +192,7 @@ void draw_offerings(App& app) {
     ImGui::PushStyleColor(
         ImGuiCol_Button,
         ImGui::GetStyleColorVec4(row.offering == app.offering ? ImGuiCol_TabActive : ImGuiCol_Tab));
-    if (app.widgets.button(row.name, row.label) && (row.offering == Offering::Cases || enter_room(app))) {
+    if (app.widgets.button(row.name, row.label) && enter(app, row.offering)) {
       app.offering = row.offering;
     }
     ImGui::PopStyleColor();
@@ -189,6 +200,10 @@ void draw_offerings(App& app) {
 }
 
 void draw_practice_offers(App& app) {
+  if (app.offering == Offering::Progress) {
+    draw_progress(app);
+    return;
+  }
   if (app.offering == Offering::Practice) {
     draw_skills(app);
     return;

@@ -1,3 +1,4 @@
+#include "engine/desk/remember.hpp"
 #include "engine/window/flow.hpp"
 #include "engine/window/group.hpp"
 #include "engine/window/panels.hpp"
@@ -14,7 +15,9 @@ constexpr int texture_slot = 3; // 0 marks, 1 two tubes at the bench, 2 practice
 void draw_tomorrow(const desk::ProgressPage& page) {
   heading("What to change tomorrow");
   if (page.tomorrow.empty()) {
-    ImGui::TextWrapped("Nothing that your answers so far carry. Practise, take a quiz, work a case: every first answer is kept.");
+    ImGui::TextWrapped(
+        "Your answers so far show nothing that has to change. Practise, take a quiz, work a case: every "
+        "first answer is kept.");
   }
   for (const std::string& words : page.tomorrow) {
     point(words);
@@ -60,7 +63,7 @@ void draw_groups(App& app, ProgressView& view) {
 
 void draw_tubes_between(App& app, ProgressView& view, const desk::OwnLines& group) {
   if (view.tubes.empty()) {
-    view.tubes = view.book->disputed_tubes(group, {appearance::Card::Black, optics::Lamp::Daylight});
+    view.tubes = view.book->disputed_tubes(group, {group.card, optics::Lamp::Daylight});
   }
   ImGui::TextWrapped("Tubes between your line and the practised reader's:");
   if (ImGui::BeginTable("between", std::max(static_cast<int>(view.tubes.size()), 1),
@@ -81,7 +84,8 @@ void draw_tubes_between(App& app, ProgressView& view, const desk::OwnLines& grou
 void draw_group(App& app, ProgressView& view) {
   heading("Where your eye draws the line");
   if (view.page.lines.empty()) {
-    ImGui::TextWrapped("Ten readings of one kind of tube show whether you read higher or lower than a practised reader; forty show "
+    ImGui::TextWrapped("Ten readings of one kind of tube show whether you read higher or lower than a "
+                       "practised reader; forty show "
                        "each line between two grades.");
     return;
   }
@@ -101,19 +105,23 @@ void draw_group(App& app, ProgressView& view) {
 
 } // namespace
 
-void open_progress(App& app) {
+bool open_progress(App& app) {
+  if (!app.progress) {
+    app.progress = std::make_shared<ProgressView>();
+  }
   ProgressView& view = *app.progress;
   if (!view.book) {
-    auto loaded = desk::ProgressBook::load(app.ground, app.options.sittings / "learner");
+    auto loaded = desk::ProgressBook::load(app.ground, desk::learner_folder(app.options.sittings));
     if (!loaded) {
       app.say(scenario::to_text(loaded.error()), true);
-      return;
+      return false;
     }
     view.book.emplace(std::move(*loaded));
   }
   view.page = view.book->page();
   view.group = 0;
   view.tubes.clear();
+  return true;
 }
 
 void draw_progress(App& app) {

@@ -18,8 +18,8 @@ struct ProgressView {
   std::vector<desk::Beside> tubes; ///< On the disputed strip of that group; empty while they are made.
 };
 
-/// Reads the record anew; called when the screen is entered.
-void open_progress(App& app);
+/// Reads the record anew, when the screen is entered; false with the reason in the message.
+[[nodiscard]] bool open_progress(App& app);
 /// In the start screen's place below its offerings.
 void draw_progress(App& app);
 void draw_lines_picture(const desk::OwnLines& lines);
