@@ -158,7 +158,9 @@ std::vector<Mark> mark_gravity(const Case& marked) {
   const auto verdicts = mark_chain(begin, steps);
   for (std::size_t i = 0; i < lines.size(); ++i) {
     Mark mark = start(marked, Ledger::Arithmetic, lines[i].item, lines[i].label, possible[i + 1]);
-    mark.expected = say_gravity(verdicts[i].expected_line);
+    // A line that is right is right as it was written: several roundings lead to it.
+    const bool right = verdicts[i].right && !mark.entered.empty();
+    mark.expected = right ? mark.entered : say_gravity(verdicts[i].expected_line);
     if (!seen && !worked_out(steps)) {
       mark.reason = "The float never stood in the specimen and no step was written: there was nothing to "
                     "correct, and a figure alone shows no calculation.";

@@ -55,7 +55,7 @@ std::string joined(const std::vector<std::string>& words) {
   for (const auto& word : words) {
     all += all.empty() ? word : " and " + word;
   }
-  return all.empty() ? "nothing special" : all;
+  return all.empty() ? "normal" : all;
 }
 
 void judge_odour(Mark& mark, const Case& marked) {

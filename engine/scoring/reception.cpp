@@ -77,16 +77,19 @@ Mark mark_verdict(const Case& marked, const Judgement& judgement, const Book& bo
   mark.entered = marked.entry(mark.item);
   mark.expected = to_word(judgement.verdict);
   mark.earned = marks_for(verdict_credit(judgement, mark.entered, replaceable, book), mark.possible);
+  const std::string entered = mark.entered;
+  mark.entered = entered.empty() ? "" : say(entered);
+  mark.expected = say(mark.expected);
   if (mark.earned == mark.possible) {
     return mark;
   }
-  mark.reason = fmt::format("It was {}; it should have been {}.{}", say(mark.entered), say(mark.expected),
+  mark.reason = fmt::format("It was {}; it should have been {}.{}", say(entered), mark.expected,
                             grounds(judgement, book));
   if (cannot_be_had_again(judgement, replaceable)) {
     mark.reason += " It cannot be had again: it is taken in, the report says what is wrong with it, and the "
                    "requester is told.";
   }
-  if (mark.entered == "refuse" && !replaceable) {
+  if (entered == "refuse" && !replaceable) {
     mark.reason += " What is refused here is lost for good.";
   }
   return mark;
@@ -115,8 +118,8 @@ void mark_faults(std::vector<Mark>& marks, const Case& marked, const Judgement& 
       continue;
     }
     any = true;
-    mark.entered = named ? "named" : "";
-    mark.expected = there ? "named" : "not a fault of this delivery";
+    mark.entered = named ? "that it is so" : "";
+    mark.expected = there ? "that it is so" : "not a fault of this delivery";
     mark.possible = book.marks.at(there ? "fault" : "false_fault");
     mark.earned = named && there ? mark.possible : 0;
     if (!there) {
