@@ -28,6 +28,7 @@ struct Choices {
   Generate generate;
   Drill drill;
   Quiz quiz;
+  Progress progress;
   std::string size;
 };
 
@@ -130,6 +131,15 @@ void add_quiz(CLI::App& app, Choices& choices) {
   verb->footer(exit_help);
 }
 
+void add_progress(CLI::App& app, Choices& choices) {
+  auto* verb =
+      app.add_subcommand("progress", "Print what a learner's record tells: what to change, skills, own "
+                                     "lines between grades, rules that are due");
+  verb->add_option("RECORD", choices.progress.record, "A learner's record (.jsonl)")->required();
+  verb->add_flag("--json", choices.progress.json, "Print JSON");
+  verb->footer(exit_help);
+}
+
 bool read_size(const std::string& size, Picture& picture) {
   if (size.empty()) {
     return true;
@@ -167,6 +177,9 @@ Verb chosen(const CLI::App& app, const Choices& choices) {
   if (app.got_subcommand("quiz")) {
     return choices.quiz;
   }
+  if (app.got_subcommand("progress")) {
+    return choices.progress;
+  }
   return choices.open;
 }
 
@@ -200,6 +213,7 @@ Arguments read_arguments(int count, const char* const* words) {
   add_generate(app, choices);
   add_drill(app, choices);
   add_quiz(app, choices);
+  add_progress(app, choices);
   try {
     app.parse(count, words);
   } catch (const CLI::ParseError& error) {

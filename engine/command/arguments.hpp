@@ -55,7 +55,12 @@ struct Quiz {
   int seed = 1;
 };
 
-using Verb = std::variant<OpenBench, Check, Play, Score, Picture, Ladder, Generate, Drill, Quiz>;
+struct Progress {
+  std::string record;
+  bool json = false;
+};
+
+using Verb = std::variant<OpenBench, Check, Play, Score, Picture, Ladder, Generate, Drill, Quiz, Progress>;
 
 /// What the command line asks for, or what to say and exit with instead.
 struct Arguments {

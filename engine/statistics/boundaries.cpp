@@ -52,16 +52,17 @@ Matrix slopes(const Lines& l) {
 
 /// Chances of the six grades at one intensity, and what they are made of.
 struct Chances {
-  Chances(const Lines& l, double x) {
-    for (std::size_t k = 0; k < lines; ++k) {
+  Chances(const Lines& l, double x, std::size_t words) {
+    for (std::size_t k = 0; k + 1 < words; ++k) {
       z[k] = (l.at[k] - x) / l.spread;
       const NormalAt at = normal_at(z[k]);
       density[k] = at.density;
       tail[k] = at.tail;
     }
     chance[0] = std::max(z[0] < 0 ? tail[0] : 1 - tail[0], smallest);
-    chance[lines] = std::max(z[lines - 1] > 0 ? tail[lines - 1] : 1 - tail[lines - 1], smallest);
-    for (std::size_t g = 1; g < lines; ++g) {
+    const std::size_t last = words - 2;
+    chance[last + 1] = std::max(z[last] > 0 ? tail[last] : 1 - tail[last], smallest);
+    for (std::size_t g = 1; g <= last; ++g) {
       chance[g] = std::max(between(g), smallest);
     }
   }
@@ -88,7 +89,8 @@ struct Place {
 
 class Fit {
 public:
-  Fit(std::span<const GradedReading> readings, const BoundaryPrior& prior) : readings_(readings) {
+  Fit(std::span<const GradedReading> readings, const BoundaryPrior& prior, std::size_t words)
+      : readings_(readings), words_(words) {
     mean_ << 0, 0, 0, 0, 0, prior.log_spread;
     Vector sd;
     sd << prior.shift_sd, prior.log_gap_sd, prior.log_gap_sd, prior.log_gap_sd, prior.log_gap_sd,
@@ -105,7 +107,7 @@ public:
     Matrix curvature = Matrix::Zero();
     double log_chance = 0;
     for (const GradedReading& reading : readings_) {
-      log_chance += add_observed(l, reading, slope, curvature);
+      log_chance += add_observed(l, reading, words_, slope, curvature);
     }
     slope.head<lines>() /= l.spread;
     curvature.topRows<lines>() /= l.spread;
@@ -129,7 +131,7 @@ public:
     const Lines l = lines_of(p);
     Matrix information = Matrix::Zero();
     for (const GradedReading& reading : readings_) {
-      add_expected(Chances(l, reading.intensity), information);
+      add_expected(Chances(l, reading.intensity, words_), words_, information);
     }
     information.topRows<lines>() /= l.spread;
     information.leftCols<lines>() /= l.spread;
@@ -156,24 +158,27 @@ private:
   }
 
   /// Adds slope and curvature, lines in spreads; gives the logarithm of the chance.
-  static double add_observed(const Lines& l, const GradedReading& reading, Vector& slope, Matrix& curvature) {
+  static double add_observed(const Lines& l, const GradedReading& reading, std::size_t words, Vector& slope,
+                             Matrix& curvature) {
     const auto grade = static_cast<std::size_t>(reading.grade);
-    const auto above_row = static_cast<Eigen::Index>(grade);
-    const Eigen::Index below_row = above_row - 1;
+    const std::size_t top = static_cast<std::size_t>(std::max(reading.grade, reading.at_most));
+    const auto above_row = static_cast<Eigen::Index>(top);
+    const Eigen::Index below_row = static_cast<Eigen::Index>(grade) - 1;
     constexpr Eigen::Index spread = 5;
     Edge below;
     Edge above;
     const bool has_below = grade > 0;
-    const bool has_above = grade < lines;
+    const bool has_above = top + 1 < words;
     if (has_below) {
       below.z = (l.at[grade - 1] - reading.intensity) / l.spread;
       below.at = normal_at(below.z);
     }
     if (has_above) {
-      above.z = (l.at[grade] - reading.intensity) / l.spread;
+      above.z = (l.at[top] - reading.intensity) / l.spread;
       above.at = normal_at(above.z);
     }
-    const double chance = !has_below ? under(above) : !has_above ? over(below) : between(below, above);
+    const double from_below = has_above ? under(above) : 1.0;
+    const double chance = !has_below ? from_below : !has_above ? over(below) : between(below, above);
     const double safe = std::max(chance, Chances::smallest);
     const double a = below.at.density / safe; // 0 where there is no such line.
     const double b = above.at.density / safe;
@@ -207,20 +212,20 @@ private:
     return std::log(safe);
   }
 
-  static void add_expected(const Chances& at, Matrix& information) {
+  static void add_expected(const Chances& at, std::size_t words, Matrix& information) {
     constexpr double least = 1e-14; // A grade so unlikely adds no information.
     constexpr Eigen::Index spread = 5;
     std::array<double, grades> inverse{};
     std::array<double, grades> relative{}; // Derivative of each chance by the log spread, over the chance.
     double below = 0;
-    for (std::size_t g = 0; g < grades; ++g) {
+    for (std::size_t g = 0; g < words; ++g) {
       inverse[g] = 1 / std::max(at.chance[g], least);
-      const double above = g == lines ? 0 : at.z[g] * at.density[g];
+      const double above = g + 1 == words ? 0 : at.z[g] * at.density[g];
       relative[g] = (below - above) * inverse[g];
       information(spread, spread) += (below - above) * relative[g];
       below = above;
     }
-    for (std::size_t k = 0; k < lines; ++k) {
+    for (std::size_t k = 0; k + 1 < words; ++k) {
       const auto row = static_cast<Eigen::Index>(k);
       const double f = at.density[k];
       information(row, row) += f * f * (inverse[k] + inverse[k + 1]);
@@ -234,6 +239,7 @@ private:
   }
 
   std::span<const GradedReading> readings_;
+  std::size_t words_;
   Vector mean_;
   Vector precision_;
 };
@@ -247,7 +253,7 @@ Vector uphill(const Fit& fit, const Vector& p, const Place& here) {
   return fit.expected(p).ldlt().solve(here.slope);
 }
 
-Boundaries describe(const Fit& fit, const Vector& p, double log_posterior, int steps) {
+Boundaries describe(const Fit& fit, const Vector& p, double log_posterior, int steps, std::size_t words) {
   const Lines l = lines_of(p);
   const Matrix j = slopes(l);
   const Matrix covariance = j * fit.expected(p).ldlt().solve(j.transpose());
@@ -256,13 +262,15 @@ Boundaries describe(const Fit& fit, const Vector& p, double log_posterior, int s
   found.spread = l.spread;
   found.log_posterior = log_posterior;
   found.steps = steps;
+  found.words = words;
+  const auto used = static_cast<double>(words - 1);
   double shift_variance = 0;
-  for (std::size_t k = 0; k < lines; ++k) {
+  for (std::size_t k = 0; k + 1 < words; ++k) {
     const auto row = static_cast<Eigen::Index>(k);
-    found.shift += (l.at[k] - reference_lines[k]) / lines;
+    found.shift += (l.at[k] - reference_lines[k]) / used;
     found.line_se[k] = std::sqrt(covariance(row, row));
-    for (Eigen::Index other = 0; other < static_cast<Eigen::Index>(lines); ++other) {
-      shift_variance += covariance(row, other) / (lines * lines);
+    for (Eigen::Index other = 0; other + 1 < static_cast<Eigen::Index>(words); ++other) {
+      shift_variance += covariance(row, other) / (used * used);
     }
   }
   found.shift_se = std::sqrt(shift_variance);
@@ -271,18 +279,21 @@ Boundaries describe(const Fit& fit, const Vector& p, double log_posterior, int s
 
 } // namespace
 
-std::optional<Boundaries> fit_boundaries(std::span<const GradedReading> readings,
-                                         const BoundaryPrior& prior) {
-  if (std::any_of(readings.begin(), readings.end(), [](const GradedReading& r) {
-        return r.grade < 0 || r.grade >= static_cast<int>(grades);
+std::optional<Boundaries> fit_boundaries(std::span<const GradedReading> readings, const BoundaryPrior& prior,
+                                         std::size_t words) {
+  if (words < 2 || words > grades) {
+    throw std::invalid_argument("a scale has two to six words");
+  }
+  if (std::any_of(readings.begin(), readings.end(), [words](const GradedReading& r) {
+        return r.grade < 0 || std::max(r.grade, r.at_most) >= static_cast<int>(words);
       })) {
-    throw std::out_of_range("a grade lies from 0 to 5");
+    throw std::out_of_range("a grade the scale does not have");
   }
   constexpr int most_steps = 100;
   constexpr int most_halvings = 20;
   constexpr double settled = 1e-13;  // Of what a step can still gain.
   constexpr double rounding = 1e-12; // Of a sum of logarithms.
-  const Fit fit(readings, prior);
+  const Fit fit(readings, prior, words);
   Vector p = fit.start();
   Place here = fit.observed(p);
   for (int step = 1; step <= most_steps; ++step) {
@@ -291,7 +302,7 @@ std::optional<Boundaries> fit_boundaries(std::span<const GradedReading> readings
       return std::nullopt;
     }
     if (here.slope.dot(move) < settled) {
-      return describe(fit, p, here.log_posterior, step);
+      return describe(fit, p, here.log_posterior, step, words);
     }
     Place there = fit.observed(p + move);
     for (int halving = 0; halving < most_halvings && !(there.log_posterior >= here.log_posterior - rounding);
@@ -300,7 +311,7 @@ std::optional<Boundaries> fit_boundaries(std::span<const GradedReading> readings
       there = fit.observed(p + move);
     }
     if (!(there.log_posterior >= here.log_posterior - rounding)) {
-      return describe(fit, p, here.log_posterior, step);
+      return describe(fit, p, here.log_posterior, step, words);
     }
     p += move;
     here = there;

@@ -18,10 +18,14 @@ inline constexpr std::array<double, lines> reference_lines{0.5, 1.5, 2.5, 3.5, 4
 struct GradedReading {
   double intensity = 0; ///< The model's, in grades: 2 is the middle of 1+.
   int grade = 0;        ///< 0 negative to 5 4+.
+  /// Above `grade`: it was one of the grades up to this one, and which is left out of account. Standard
+  /// errors take no notice of that.
+  int at_most = -1;
 };
 
 /// A reader's own lines: P(grade <= k) = Phi((line_k - x) / spread).
 struct Boundaries {
+  std::size_t words = grades; ///< Of the scale; only the lines between them are the reader's.
   std::array<double, lines> line{};
   double spread = 0; ///< Standard deviation of the eye, in grades.
   double shift = 0;  ///< Mean distance from the reference lines; below 0: calls a tube more than it is.
@@ -47,7 +51,8 @@ struct BoundaryPrior {
 /// does not settle, as without a prior for readings in perfect order. Throws std::out_of_range for a grade
 /// below 0 or above 5.
 [[nodiscard]] std::optional<Boundaries> fit_boundaries(std::span<const GradedReading> readings,
-                                                       const BoundaryPrior& prior = {});
+                                                       const BoundaryPrior& prior = {},
+                                                       std::size_t words = grades);
 
 /// The same for many readers, each by itself, on this many threads. A reader's readings must outlive the
 /// call. Throws like fit_boundaries (on one thread).

@@ -179,3 +179,23 @@ TEST_CASE("Knowing a rule or not") {
     CHECK(now == Approx(known[i]).margin(5e-7));
   }
 }
+
+TEST_CASE("A scale of fewer words has fewer lines, and the last word goes on upwards") {
+  Dice dice(77);
+  Reader reader = shifted_reader(-0.4, 0.4);
+  std::vector<GradedReading> three;
+  for (int i = 0; i < 400; ++i) {
+    const double x = -0.5 + 6 * dice.even(); // Most of these tubes are far beyond the last line.
+    three.push_back({x, std::min(reader.read(dice, x), 2)});
+  }
+  const auto fitted = fit_boundaries(three, {}, 3);
+  REQUIRE(fitted);
+  CHECK(fitted->line[0] == Approx(0.1).margin(0.15));
+  CHECK(fitted->line[1] == Approx(1.1).margin(0.15));
+  CHECK(fitted->shift == Approx((fitted->line[0] - 0.5 + fitted->line[1] - 1.5) / 2));
+  CHECK(fitted->spread == Approx(0.4).margin(0.1));
+  // The usual six words would take the last for a grade nobody exceeds, and shift all lines upwards.
+  CHECK(fit_boundaries(three)->shift > 0.3);
+  CHECK_THROWS_AS(fit_boundaries(three, {}, 2), std::out_of_range);
+  CHECK_THROWS_AS(fit_boundaries(three, {}, 7), std::invalid_argument);
+}
