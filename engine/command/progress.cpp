@@ -32,7 +32,7 @@ void print_skill(const learner::SkillProgress& skill, std::ostream& out) {
 }
 
 void print_lines(const learner::GroupLines& group, std::ostream& out) {
-  fmt::print(out, "  {}: {} readings", group.title, group.readings);
+  fmt::print(out, "  {}: {} reading{}", group.title, group.readings, group.readings == 1 ? "" : "s");
   if (!group.shift) {
     fmt::print(out, ", too few to tell\n");
     return;

@@ -135,7 +135,7 @@ TEST_CASE("Help is given on standard output for the program and each verb") {
   const auto help = call("--help");
   CHECK(help.code == 0);
   CHECK(help.err.empty());
-  for (const char* verb : {"check", "play", "score", "picture", "ladder"}) {
+  for (const char* verb : {"check", "play", "score", "picture", "ladder", "progress"}) {
     CAPTURE(verb);
     CHECK(help.out.find(verb) != std::string::npos);
     const auto answer = call(std::string(verb) + " --help");
@@ -162,6 +162,7 @@ TEST_CASE("Bad input exits 1 and says why on standard error only") {
   for (const std::string& words :
        {"check " + broken.string(), std::string("check no_such_file.toml"),
         "play " + broken.string() + " none.jsonl", std::string("score no_such_sitting"),
+        std::string("progress no_such_record"),
         "picture " + broken.string() + " none.jsonl -o " + (scratch() / "never.png").string()}) {
     CAPTURE(words);
     const auto answer = call(words);
@@ -170,6 +171,24 @@ TEST_CASE("Bad input exits 1 and says why on standard error only") {
     CHECK_FALSE(answer.err.empty());
   }
   CHECK_FALSE(fs::exists(scratch() / "never.png"));
+}
+
+TEST_CASE("Progress is told from a record, in words and as JSON, and a spoilt line is named") {
+  const auto record = write("record.jsonl",
+                            R"({"matula_record":1}
+{"when_s":1767225600,"from":"drill","skill":"turbidity","unknown":"u","difficulty":0.0,"credit":1000,"written":"1+","expected":"1+","test":"ssa","intensity":2.1,"grade":2}
+{"when_s":1767225601,"from":"drill","skill":"corrections","unknown":"corrections/zero/plain/0/1","difficulty":0.0,"credit":0,"written":"","expected":""}
+spoilt
+)");
+  const auto told = call("progress " + record.string());
+  CHECK(told.code == 0);
+  CHECK(told.out.rfind("What to change tomorrow\n  A rule is due again: zero.", 0) == 0);
+  CHECK(told.out.find("clouds of protein: 1 reading, too few to tell") != std::string::npos);
+  CHECK(told.err.find(":4:") != std::string::npos);
+  const auto json = nlohmann::json::parse(call("progress --json " + record.string()).out);
+  CHECK(json.at("skills").size() == 2);
+  CHECK(json.at("skills").at(1).at("graded").at("readings") == 1);
+  CHECK(json.at("rules").at(0).at("due") == true);
 }
 
 TEST_CASE("A ladder prints its table with the agreed head and a word of the trade in every row") {
