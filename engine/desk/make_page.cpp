@@ -1,5 +1,7 @@
 #include "engine/desk/make_page.hpp"
 
+#include "engine/assets/world.hpp"
+#include "engine/learner/confusion.hpp"
 #include "engine/practice/choose.hpp"
 #include "engine/practice/memory.hpp"
 #include "engine/practice/store.hpp"
@@ -195,6 +197,22 @@ SkillProgress progress_of(const practice::Store& store, const std::vector<learne
   return progress;
 }
 
+/// Which copper colours are taken for each other more often than unsteadiness explains.
+std::vector<std::string> swapped_colours(const practice::Store& store,
+                                         const std::vector<learner::Answer>& answers) {
+  static const auto rules = learner::load_rules(assets::folder());
+  std::vector<std::string> words;
+  if (rules) {
+    const auto groups = learner::groups_of(answers, store.standards->rules.tests, *rules);
+    for (const learner::Swap& swap : learner::swapped_colours(groups, *rules)) {
+      if (!swap.sentence.empty()) {
+        words.push_back(swap.sentence);
+      }
+    }
+  }
+  return words;
+}
+
 /// At most three, the surest first: where the eye differs, what was missed, what has faded, what is weakest.
 std::vector<std::string> what_to_change(const ProgressPage& page) {
   constexpr std::size_t most = 3;
@@ -246,6 +264,7 @@ ProgressPage make_page(const practice::Store& store, const std::vector<learner::
   }
   std::stable_sort(page.lines.begin(), page.lines.end(),
                    [](const OwnLines& a, const OwnLines& b) { return a.rank() > b.rank(); });
+  page.colours = swapped_colours(store, answers);
   page.tomorrow = what_to_change(page);
   return page;
 }

@@ -119,3 +119,21 @@ TEST_CASE("few readings show no line, and an empty record a page all the same") 
   REQUIRE(none.skills.size() == 6);
   CHECK(none.skills.front().state.find("Too few") == 0);
 }
+
+TEST_CASE("an eye that takes green copper for yellow and the other way round is told so, with care") {
+  auto answers = readings(160, true_eye, 11);
+  Draws draws(12);
+  for (auto& answer : answers) {
+    answer.test = "benedict";
+    answer.skill = "copper";
+    const bool of_the_two = *answer.grade == 2 || *answer.grade == 3;
+    if (of_the_two && draws.uniform() < 0.5) {
+      answer.grade = 5 - *answer.grade;
+    }
+  }
+  const auto page = book_of(answers).page();
+  REQUIRE(page.colours.size() == 1);
+  CHECK(page.colours.front().find("green or yellow") != std::string::npos);
+  CHECK(page.colours.front().find("suggests an eye test") != std::string::npos);
+  CHECK(book_of(readings(160, true_eye, 11)).page().colours.empty());
+}
