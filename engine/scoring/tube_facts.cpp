@@ -133,14 +133,23 @@ Facts safety_facts(const bench::State& state, const Watch& watch) {
     pointed += vessel.trace.seconds_pointed_at_person;
     still += vessel.trace.seconds_held_still_in_flame;
   }
-  facts["pointed_at_person_s"] = pointed;
-  facts["held_still_s"] = still;
-  facts["heated_without_goggles"] = state.heated_without_goggles_s >= 0 ? 1 : 0;
-  facts["handled_without_gloves"] = state.handled_without_gloves_s >= 0 ? 1 : 0;
-  facts["goggles_off_at_s"] = state.heated_without_goggles_s;
-  facts["gloves_off_at_s"] = state.handled_without_gloves_s;
-  facts["acid_without_goggles"] = watch.strong_reagents_without_goggles;
-  facts["flame_left_on"] = state.flame_on ? 1 : 0;
+  // Where there was no occasion there is no fact, and nothing to be earned by leaving a thing alone.
+  if (watch.flame_lit) {
+    facts["pointed_at_person_s"] = pointed;
+    facts["held_still_s"] = still;
+    facts["flame_left_on"] = state.flame_on ? 1 : 0;
+  }
+  if (watch.flame_lit || state.heated_without_goggles_s >= 0) { // A bath heats too.
+    facts["heated_without_goggles"] = state.heated_without_goggles_s >= 0 ? 1 : 0;
+    facts["goggles_off_at_s"] = state.heated_without_goggles_s;
+  }
+  if (watch.something_handled) {
+    facts["handled_without_gloves"] = state.handled_without_gloves_s >= 0 ? 1 : 0;
+    facts["gloves_off_at_s"] = state.handled_without_gloves_s;
+  }
+  if (watch.strong_reagents > 0) {
+    facts["acid_without_goggles"] = watch.strong_reagents_without_goggles;
+  }
   add_hazards(facts, state.hazards);
   return facts;
 }

@@ -72,6 +72,13 @@ void remember_emptied(Watch& watch, const bench::State& state, const std::string
   watch.thermometer_c.erase(name);
 }
 
+/// Whatever takes more than eyes, time and clothes.
+bool needs_a_hand(const bench::Action& action) {
+  return !std::holds_alternative<bench::Look>(action) && !std::holds_alternative<bench::Wait>(action) &&
+         !std::holds_alternative<bench::Protect>(action) &&
+         !std::holds_alternative<bench::LookAtPaper>(action);
+}
+
 } // namespace
 
 void Watch::before(const sitting::Event& event, const bench::State& state, const bench::Setup& setup,
@@ -97,6 +104,9 @@ void Watch::after(const sitting::Event& event, const bench::State& state, const 
     when<bench::Dispense>(event, [&](const bench::Dispense& dispense) { forget_last(*this, dispense.to); });
     return;
   }
+  const auto* action = std::get_if<bench::Action>(&event.what);
+  something_handled = something_handled || (action != nullptr && needs_a_hand(*action));
+  when<bench::LightFlame>(event, [&](const bench::LightFlame& flame) { flame_lit = flame_lit || flame.on; });
   when<bench::Look>(event, [&](const bench::Look& look) {
     cards[look.vessel].insert(look.view.card);
     eye_mm[look.vessel] = look.eye_mm;
@@ -130,6 +140,7 @@ void Watch::after(const sitting::Event& event, const bench::State& state, const 
   when<bench::Dispense>(event, [&](const bench::Dispense& dispense) {
     const auto* reagent = catalogue.find_reagent(dispense.reagent);
     const bool hazardous = reagent != nullptr && !reagent->caution.empty();
+    strong_reagents += hazardous ? 1 : 0;
     strong_reagents_without_goggles += hazardous && !state.goggles ? 1 : 0;
   });
 }

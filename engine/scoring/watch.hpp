@@ -56,7 +56,10 @@ struct Watch {
   bool smelled = false;
   bool specimen_mixed = false;
   std::optional<bool> mixed_before_first_pour;
+  int strong_reagents = 0;
   int strong_reagents_without_goggles = 0;
+  bool something_handled = false;
+  bool flame_lit = false;
   // Of vessels that have been emptied since.
   double pointed_at_person_s = 0;
   double held_still_s = 0;

@@ -135,8 +135,25 @@ TEST_CASE("Safety adds up what every tube went through, emptied ones too") {
   state.flame_on = true;
   Watch watch;
   watch.pointed_at_person_s = 4;
+  watch.flame_lit = watch.something_handled = true;
   const auto facts = safety_facts(state, watch);
   CHECK(facts.at("pointed_at_person_s") == 7);
   CHECK(facts.at("flame_left_on") == 1);
   CHECK(facts.at("handled_without_gloves") == 0);
+}
+
+TEST_CASE("Where there was no occasion nothing of safety is marked") {
+  bench::State state = three_tubes();
+  Watch watch;
+  auto facts = safety_facts(state, watch);
+  for (const char* fact : {"pointed_at_person_s", "heated_without_goggles", "handled_without_gloves",
+                           "acid_without_goggles", "flame_left_on"}) {
+    CAPTURE(fact);
+    CHECK(facts.count(fact) == 0);
+  }
+  state.heated_without_goggles_s = 12; // in the bath, no flame lit
+  watch.strong_reagents = watch.strong_reagents_without_goggles = 1;
+  facts = safety_facts(state, watch);
+  CHECK(facts.at("heated_without_goggles") == 1);
+  CHECK(facts.at("acid_without_goggles") == 1);
 }
