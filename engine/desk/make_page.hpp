@@ -1,7 +1,7 @@
 #pragma once
 
 #include "engine/desk/progress_page.hpp"
-#include "engine/learner/record.hpp"
+#include "engine/learner/progress.hpp"
 
 #include <cstdint>
 #include <vector>
@@ -12,8 +12,8 @@ struct Store;
 
 namespace matula::desk {
 
-/// What the answers, oldest first, tell at that time (UTC, seconds since 1970).
-[[nodiscard]] ProgressPage make_page(const practice::Store& store,
+/// What the answers, oldest first, tell at that time (UTC, seconds since 1970), in the words of the window.
+[[nodiscard]] ProgressPage make_page(const practice::Store& store, const learner::Rules& rules,
                                      const std::vector<learner::Answer>& answers, std::int64_t now_s);
 
 } // namespace matula::desk

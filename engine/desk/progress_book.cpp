@@ -17,8 +17,8 @@
 namespace matula::desk {
 
 struct ProgressBook::Impl {
-  const Ground* ground = nullptr;
   std::shared_ptr<const practice::Store> store;
+  learner::Rules rules;
   std::filesystem::path folder;
 };
 
@@ -33,12 +33,16 @@ tl::expected<ProgressBook, scenario::Problems> ProgressBook::load(const Ground& 
   if (!store) {
     return tl::make_unexpected(store.error());
   }
-  return ProgressBook(std::make_unique<Impl>(Impl{&ground, *store, learner}));
+  auto rules = learner::load_rules(ground.assets_folder());
+  if (!rules) {
+    return tl::make_unexpected(rules.error());
+  }
+  return ProgressBook(std::make_unique<Impl>(Impl{*store, std::move(*rules), learner}));
 }
 
 ProgressPage ProgressBook::page() const {
   const auto record = learner::load(record_file(impl_->folder));
-  auto page = make_page(*impl_->store, record.answers, now_s());
+  auto page = make_page(*impl_->store, impl_->rules, record.answers, now_s());
   if (!record.problems.empty()) {
     page.trouble = "Lines of your record that cannot be read are left out; they stay in the file. " +
                    scenario::to_text(record.problems);
@@ -48,10 +52,10 @@ ProgressPage ProgressBook::page() const {
 
 namespace {
 
-std::string word_at(const OwnLines& group, const std::array<double, OwnLines::lines>& lines,
-                    double intensity) {
-  const auto grade =
-      static_cast<std::size_t>(std::upper_bound(lines.begin(), lines.end(), intensity) - lines.begin());
+/// The word of a tube by the reference's lines or by the learner's.
+std::string word_at(const OwnLines& group, double ShownLine::*of, double intensity) {
+  const auto grade = static_cast<std::size_t>(std::count_if(
+      group.lines.begin(), group.lines.end(), [&](const ShownLine& line) { return intensity > line.*of; }));
   return grade < group.words.size() ? group.words[grade] : "";
 }
 
@@ -62,8 +66,8 @@ std::vector<Beside> ProgressBook::disputed_tubes(const OwnLines& group, const ap
   if (!group.disputed || group.test.empty()) {
     return tubes;
   }
-  const double from = std::min(group.reference[*group.disputed], group.own[*group.disputed]);
-  const double to = std::max(group.reference[*group.disputed], group.own[*group.disputed]);
+  const ShownLine& line = group.lines[*group.disputed];
+  const auto [from, to] = std::minmax(line.reference, line.own);
   constexpr std::array<double, 3> shares{0.1, 0.5, 0.9};
   for (const double share : shares) {
     practice::Unknown unknown;
@@ -74,8 +78,8 @@ std::vector<Beside> ProgressBook::disputed_tubes(const OwnLines& group, const ap
     const auto tube = practice::make_tube(*impl_->store, unknown);
     const double intensity = tube.read.intensity;
     tubes.push_back(
-        {fmt::format("A practised reader: {}. You: {}.", word_at(group, group.reference, intensity),
-                     word_at(group, group.own, intensity)),
+        {fmt::format("A practised reader: {}. You: {}.", word_at(group, &ShownLine::reference, intensity),
+                     word_at(group, &ShownLine::own, intensity)),
          bench::look(tube.state, tube.setup, tube.vessel, view)});
   }
   return tubes;

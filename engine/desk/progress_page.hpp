@@ -2,43 +2,42 @@
 
 #include "engine/desk/beside.hpp"
 
-#include <array>
 #include <optional>
 #include <string>
 #include <vector>
 
 namespace matula::desk {
 
-/// One skill, as far as the answers tell.
+/// One skill, as far as the answers tell; every sentence empty where there is nothing to say.
 struct SkillProgress {
   std::string title;
-  int answers = 0;
-  std::string state; ///< In words: "mastered", "coming", "too few answers to say"...
-  std::string trend; ///< In words, with what is uncertain about it.
-  std::string
-      exact; ///< "31 of 40 exact, 38 within one grade, 1 finding missed"; empty where nothing was graded.
-  std::string due; ///< What has faded; empty for nothing.
-  int missed = 0;  ///< Findings written as negative.
-  double ability = 0;
-  double ability_sd = 1;
+  int answers = 0; ///< In drills and quizzes.
+  std::string state;
+  std::string trend;
+  std::string graded; ///< How readings of tubes went, sittings too.
+  std::string due;
+};
+
+/// A line between two grades, in grades.
+struct ShownLine {
+  double reference = 0; ///< A practised reader's,
+  double own = 0;       ///< the learner's,
+  double low = 0;       ///< and what holds that nine times in ten.
+  double high = 0;
 };
 
 /// Where the learner draws the lines between grades, beside the reference reader's.
 struct OwnLines {
-  static constexpr std::size_t lines = 5;
-  std::string key;                                 ///< For the control.
-  std::string title;                               ///< "Clouds of protein"
-  std::string test;                                ///< Of it, one whose tubes are shown.
+  std::string key;
+  std::string title;
+  std::string test;                                ///< One of it whose tubes can be shown; empty for none.
   appearance::Card card = appearance::Card::Black; ///< They are held against.
-  std::vector<std::string> words;                  ///< Of the six grades.
+  std::vector<std::string> words;                  ///< Of the grades.
   int readings = 0;
-  std::array<double, lines> reference{};
-  std::array<double, lines> own{};
-  std::array<double, lines> within{};  ///< Half of the interval that holds a line nine times in ten.
-  bool shows_lines = false;            ///< Enough readings for single lines.
+  std::vector<ShownLine> lines;        ///< One fewer than the words; empty for too few readings.
+  std::vector<std::string> sentences;  ///< Only what the readings carry.
   bool off = false;                    ///< Surely too high or too low on the whole.
-  std::vector<std::string> sentences;  ///< Only what the evidence carries.
-  std::optional<std::size_t> disputed; ///< The line whose distance from the reference is sure and largest.
+  std::optional<std::size_t> disputed; ///< Of `lines`: surely and farthest off.
 
   /// What has most to say comes first.
   [[nodiscard]] int rank() const { return disputed ? 2 : off ? 1 : 0; }
@@ -46,7 +45,7 @@ struct OwnLines {
 
 /// What a learner may want to know of the own progress, in one page.
 struct ProgressPage {
-  std::vector<std::string> tomorrow; ///< What to change, the surest first.
+  std::vector<std::string> tomorrow; ///< What to change, dearest first.
   std::vector<SkillProgress> skills;
   std::vector<OwnLines> lines;
   std::vector<std::string> colours; ///< Which copper colours are taken for each other.

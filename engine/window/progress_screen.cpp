@@ -37,7 +37,7 @@ void draw_skills(const desk::ProgressPage& page) {
     ImGui::TextWrapped("%s", skill.title.c_str());
     ImGui::TextDisabled("%d answered", skill.answers);
     ImGui::TableNextColumn();
-    for (const std::string* words : {&skill.state, &skill.trend, &skill.exact, &skill.due}) {
+    for (const std::string* words : {&skill.state, &skill.trend, &skill.graded, &skill.due}) {
       if (!words->empty()) {
         ImGui::TextWrapped("%s", words->c_str());
       }
@@ -92,13 +92,13 @@ void draw_group(App& app, ProgressView& view) {
   draw_groups(app, view);
   const desk::OwnLines& group = view.page.lines[static_cast<std::size_t>(view.group)];
   ImGui::Text("%d readings", group.readings);
-  if (group.shows_lines) {
+  if (!group.lines.empty()) {
     draw_lines_picture(group);
   }
   for (const std::string& words : group.sentences) {
     ImGui::TextWrapped("%s", words.c_str());
   }
-  if (group.disputed) {
+  if (group.disputed && !group.test.empty()) {
     draw_tubes_between(app, view, group);
   }
 }

@@ -22,6 +22,6 @@ struct ProgressView {
 [[nodiscard]] bool open_progress(App& app);
 /// In the start screen's place below its offerings.
 void draw_progress(App& app);
-void draw_lines_picture(const desk::OwnLines& lines);
+void draw_lines_picture(const desk::OwnLines& group);
 
 } // namespace matula::window
