@@ -67,7 +67,8 @@ TEST_CASE("The middles a tube is compared with lie in their grades") {
     const auto words = words_of(store(), test.key);
     CHECK(table_of(store(), test.key).size() == words.size());
     for (std::size_t grade = 0; grade < words.size(); ++grade) {
-      const Item item = make_item(store(), middle_of(store(), test.key, grade));
+      const Unknown tube{test.skill, test.key, grade % 2 == 0 ? "plain" : "dark", 1, 41};
+      const Item item = make_item(store(), middle_of(store(), tube, grade));
       INFO(test.key << " " << words[grade]);
       CHECK(static_cast<std::size_t>(tube_of(item).read.grade) == grade);
     }
