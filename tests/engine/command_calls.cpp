@@ -148,8 +148,8 @@ TEST_CASE("Help is given on standard output for the program and each verb") {
 TEST_CASE("A wrong call exits 2 and says why on standard error only") {
   for (const char* words :
        {"brew", "check", "play one.toml", "ladder", "ladder alchemy", "ladder ssa --at minus", "drill",
-        "drill juggling", "drill ring --count 0", "quiz",
-        "picture a.toml b.jsonl", "picture a.toml b.jsonl -o c.png --size big", "--at 3"}) {
+        "drill juggling", "drill ring --count 0", "quiz", "picture a.toml b.jsonl",
+        "picture a.toml b.jsonl -o c.png --size big", "--at 3"}) {
     CAPTURE(words);
     const auto answer = call(words);
     CHECK(answer.code == 2);

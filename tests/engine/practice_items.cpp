@@ -39,7 +39,7 @@ TEST_CASE("A tube comes out as strong as it was wanted, to a tenth of a grade, o
     for (const Urine& urine : store().rules.urines) {
       std::uint64_t seed = 11;
       const bool usual = &urine == &store().rules.urines.front();
-      for (const double target : targets(test, usual ? 0.55 : 1.3)) {
+      for (const double target : targets(test, usual ? 0.8 : 2.1)) {
         const Unknown unknown{test.skill, test.key, urine.key, target, ++seed};
         const Item item = make_item(store(), unknown);
         INFO(to_text(unknown) << " came out at " << tube_of(item).read.intensity);
