@@ -75,6 +75,9 @@ bool Drill::ready() {
       impl_->exhibit.emplace(std::move(item));
       impl_->question = impl_->exhibit->question(*impl_->room->store, true);
       impl_->prepare();
+    } else if (impl_->room->maker->failed(impl_->unknown)) {
+      impl_->seed += 1000; // Another one; it would be a fault of the program.
+      impl_->begin(impl_->choose(impl_->room->answers, 0));
     }
   }
   return impl_->exhibit.has_value();

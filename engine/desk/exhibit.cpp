@@ -166,7 +166,7 @@ std::vector<practice::Unknown> Exhibit::neighbours(const Store& store) const {
   const int grades = static_cast<int>(practice::words_of(store, tube->test).size());
   for (const int grade : {grade_of(*tube) - 1, grade_of(*tube) + 1}) {
     if (grade >= 0 && grade < grades) {
-      others.push_back(practice::middle_of(store, tube->test, static_cast<std::size_t>(grade)));
+      others.push_back(practice::middle_of(store, item_->unknown, static_cast<std::size_t>(grade)));
     }
   }
   return others;

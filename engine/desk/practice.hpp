@@ -117,6 +117,7 @@ public:
 
   // After finish(). Whatever still has to be made is made then; `marked` is false until all is.
   [[nodiscard]] bool marked();
+  [[nodiscard]] const std::string& trouble() const; ///< What could not be written down; empty when all was.
   [[nodiscard]] const scoring::Report&
   report() const; ///< Every mark, by ledger; labels begin with the number.
   [[nodiscard]] const Feedback& feedback(int place) const;

@@ -23,6 +23,7 @@ struct QuizRun::Impl {
   int place = 0;
   bool ended = false;
   bool marked = false;
+  std::string trouble;            ///< What could not be written down as it was marked.
   std::optional<Exhibit> exhibit; ///< Of the place.
   Question question;
   std::vector<Feedback> feedback;
@@ -215,7 +216,12 @@ std::optional<double> QuizRun::left_s() const {
 std::string QuizRun::finish() {
   impl_->ended = true;
   impl_->show(impl_->place);
-  return impl_->mark();
+  (void)marked();
+  return impl_->trouble;
+}
+
+const std::string& QuizRun::trouble() const {
+  return impl_->trouble;
 }
 
 bool QuizRun::finished() const {
@@ -224,7 +230,7 @@ bool QuizRun::finished() const {
 
 bool QuizRun::marked() {
   if (impl_->ended && !impl_->marked) {
-    (void)impl_->mark();
+    impl_->trouble = impl_->mark();
   }
   return impl_->marked;
 }

@@ -99,6 +99,12 @@ std::shared_ptr<const Item> Maker::ready(const Unknown& unknown) const {
   return found == impl_->made.end() ? nullptr : found->second.item;
 }
 
+bool Maker::failed(const Unknown& unknown) const {
+  const std::lock_guard lock(impl_->guard);
+  const auto found = impl_->made.find(to_text(unknown));
+  return found != impl_->made.end() && found->second.error != nullptr;
+}
+
 std::shared_ptr<const Item> Maker::now(const Unknown& unknown) {
   const std::string name = to_text(unknown);
   if (auto item = ready(unknown)) {

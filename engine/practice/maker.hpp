@@ -21,6 +21,8 @@ public:
   void want(const std::vector<Unknown>& unknowns);
   /// Null while it is not made.
   [[nodiscard]] std::shared_ptr<const Item> ready(const Unknown& unknown) const;
+  /// Whether making it was given up.
+  [[nodiscard]] bool failed(const Unknown& unknown) const;
   /// Waits for it. Throws what make_item threw.
   [[nodiscard]] std::shared_ptr<const Item> now(const Unknown& unknown);
   [[nodiscard]] const Store& store() const;

@@ -1,6 +1,7 @@
 #include "engine/practice/memory.hpp"
 
 #include "engine/practice/unknown.hpp"
+#include "engine/statistics/memory.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -12,12 +13,11 @@ constexpr double day_s = 86400;
 }
 
 double Remembered::recall(std::int64_t now_s) const {
-  const double days = static_cast<double>(std::max<std::int64_t>(now_s - last_s, 0)) / day_s;
-  return std::exp2(-days / half_life_days);
+  return statistics::recall_chance(half_life_days, static_cast<double>(now_s - last_s) / day_s);
 }
 
 std::int64_t Remembered::due_s(double chance) const {
-  return last_s + static_cast<std::int64_t>(std::llround(-half_life_days * std::log2(chance) * day_s));
+  return last_s + std::llround(statistics::next_review(half_life_days, chance) * day_s);
 }
 
 std::map<std::string, Remembered> remembered(std::span<const learner::Answer> answers,
@@ -33,8 +33,8 @@ std::map<std::string, Remembered> remembered(std::span<const learner::Answer> an
       if (one.met == 0) {
         one.half_life_days = rules.first_days;
       }
-      one.half_life_days *= answer.credit >= right_from ? rules.grows : rules.falls;
-      one.half_life_days = std::max(one.half_life_days, rules.least_days);
+      const statistics::MemoryRule rule{rules.first_days, rules.grows, rules.falls, rules.least_days};
+      one.half_life_days = statistics::half_life_after(one.half_life_days, answer.credit >= right_from, rule);
       one.last_s = answer.when_s;
       ++one.met;
     }

@@ -117,13 +117,14 @@ Tube make_tube(const Store& store, const Unknown& unknown) {
   return Search(store, unknown).find();
 }
 
-Unknown middle_of(const Store& store, const std::string& test, std::size_t grade) {
-  const Practised* practised = store.rules.find_test(test);
+Unknown middle_of(const Store& store, const Unknown& tube, std::size_t grade) {
+  const Practised* practised = store.rules.find_test(tube.what);
   if (practised == nullptr) {
-    throw std::invalid_argument("no test that is practised: " + test);
+    throw std::invalid_argument("no test that is practised: " + tube.what);
   }
-  const double middle = practised->within(grade, static_cast<double>(grade));
-  return {practised->skill, test, store.rules.urines.front().key, middle, 1};
+  Unknown middle = tube;
+  middle.target = practised->within(grade, static_cast<double>(grade));
+  return middle;
 }
 
 std::vector<std::string> words_of(const Store& store, const std::string& test) {

@@ -26,8 +26,9 @@ struct Tube {
 /// std::invalid_argument for a test or urine that is not practised.
 [[nodiscard]] Tube make_tube(const Store& store, const Unknown& unknown);
 
-/// The middle of a grade of that test on usual urine, as an unknown: what a tube is compared with.
-[[nodiscard]] Unknown middle_of(const Store& store, const std::string& test, std::size_t grade);
+/// The middle of a grade of the same test on the same urine, or what of that grade lies nearest to it: what a
+/// tube is compared with.
+[[nodiscard]] Unknown middle_of(const Store& store, const Unknown& tube, std::size_t grade);
 
 /// Words of a test's grades.
 [[nodiscard]] std::vector<std::string> words_of(const Store& store, const std::string& test);

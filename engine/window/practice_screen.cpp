@@ -62,7 +62,8 @@ std::string say_where(PracticeView& view) {
 }
 
 void end_quiz(App& app) {
-  app.practice->trouble = app.practice->quiz->finish();
+  (void)app.practice->quiz->finish(); // Its trouble stands with the results.
+  app.practice->trouble.clear();
   renew(*app.practice);
   app.focus_screen = 3;
 }
@@ -194,9 +195,11 @@ void draw_foot(App& app, const desk::Question* question, const render::Rect& are
     ImGui::PopTextWrapPos();
     draw_cards(app);
     ImGui::PushTextWrapPos(0);
-    ImGui::TextUnformatted("Screens differ: never grade a real tube by a colour on a screen.");
+    ImGui::TextUnformatted(
+        "Screens differ: never grade a real tube by a colour on a screen. T leads to the buttons above.");
+  } else {
+    ImGui::TextDisabled("T leads to the buttons above.");
   }
-  ImGui::TextDisabled("Numbers answer; T leads to the buttons above.");
   ImGui::PopTextWrapPos();
 }
 

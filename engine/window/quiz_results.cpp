@@ -102,7 +102,7 @@ void draw_one(App& app, const render::Rect& area) {
     return;
   }
   app.widgets.tell("place", std::to_string(view.quiz->place() + 1));
-  const float words_h = std::floor(area.h * 0.42F);
+  const float words_h = std::floor(area.h * (0.34F + 0.08F * app.aids.text_scale));
   {
     const Pane pane("one", {area.x, area.y, area.w, words_h});
     draw_places(app);
@@ -151,8 +151,10 @@ void draw_results(App& app, float width, float height) {
     }
     ImGui::SameLine();
     ImGui::TextWrapped("%s", view.quiz->title().c_str());
-    if (!view.trouble.empty()) {
-      ImGui::TextWrapped("%s", view.trouble.c_str());
+    for (const std::string& words : {view.trouble, view.quiz->trouble()}) {
+      if (!words.empty()) {
+        ImGui::TextWrapped("%s", words.c_str());
+      }
     }
     if (!marked) {
       view.waits = true;

@@ -135,7 +135,7 @@ TEST_CASE("Help is given on standard output for the program and each verb") {
   const auto help = call("--help");
   CHECK(help.code == 0);
   CHECK(help.err.empty());
-  for (const char* verb : {"check", "play", "score", "picture", "ladder", "progress"}) {
+  for (const char* verb : {"check", "play", "score", "picture", "ladder", "progress", "drill", "quiz"}) {
     CAPTURE(verb);
     CHECK(help.out.find(verb) != std::string::npos);
     const auto answer = call(std::string(verb) + " --help");
@@ -147,8 +147,9 @@ TEST_CASE("Help is given on standard output for the program and each verb") {
 
 TEST_CASE("A wrong call exits 2 and says why on standard error only") {
   for (const char* words :
-       {"brew", "check", "play one.toml", "ladder", "ladder alchemy", "ladder ssa --at minus",
-        "picture a.toml b.jsonl", "picture a.toml b.jsonl -o c.png --size big", "--at 3"}) {
+       {"brew", "check", "play one.toml", "ladder", "ladder alchemy", "ladder ssa --at minus", "drill",
+        "drill juggling", "drill ring --count 0", "quiz", "picture a.toml b.jsonl",
+        "picture a.toml b.jsonl -o c.png --size big", "--at 3"}) {
     CAPTURE(words);
     const auto answer = call(words);
     CHECK(answer.code == 2);
@@ -162,7 +163,8 @@ TEST_CASE("Bad input exits 1 and says why on standard error only") {
   for (const std::string& words :
        {"check " + broken.string(), std::string("check no_such_file.toml"),
         "play " + broken.string() + " none.jsonl", std::string("score no_such_sitting"),
-        std::string("progress no_such_record"),
+        std::string("progress no_such_record"), std::string("quiz no_such_blueprint"),
+        "quiz " + broken.string(),
         "picture " + broken.string() + " none.jsonl -o " + (scratch() / "never.png").string()}) {
     CAPTURE(words);
     const auto answer = call(words);
@@ -189,6 +191,28 @@ spoilt
   CHECK(json.at("skills").size() == 2);
   CHECK(json.at("skills").at(1).at("graded").at("readings") == 1);
   CHECK(json.at("rules").at(0).at("due") == true);
+}
+
+TEST_CASE("A drill prints its unknowns and draws those that have a picture; the same seed gives the same") {
+  const auto folder = scratch() / "unknowns";
+  const auto drill = call("drill copper --seed 4 --count 2 -o " + folder.string());
+  INFO(drill.err);
+  CHECK(drill.code == 0);
+  CHECK(std::count(drill.out.begin(), drill.out.end(), '\n') == 2);
+  CHECK(drill.out.rfind("copper/benedict/", 0) == 0);
+  CHECK(slurp(folder / "unknown-2.png").rfind("\x89PNG", 0) == 0);
+  CHECK(call("drill copper --seed 4 --count 2").out == drill.out);
+  CHECK(call("drill copper --seed 5 --count 1").out == drill.out.substr(drill.out.find('\n') + 1));
+}
+
+TEST_CASE("A quiz prints its set, another seed another one as long") {
+  const auto quiz = call("quiz at_the_counter");
+  INFO(quiz.err);
+  CHECK(quiz.code == 0);
+  CHECK(std::count(quiz.out.begin(), quiz.out.end(), '\n') == 10);
+  const auto other = call("quiz at_the_counter --seed 2");
+  CHECK(std::count(other.out.begin(), other.out.end(), '\n') == 10);
+  CHECK(other.out != quiz.out);
 }
 
 TEST_CASE("A ladder prints its table with the agreed head and a word of the trade in every row") {

@@ -39,7 +39,7 @@ TEST_CASE("A tube comes out as strong as it was wanted, to a tenth of a grade, o
     for (const Urine& urine : store().rules.urines) {
       std::uint64_t seed = 11;
       const bool usual = &urine == &store().rules.urines.front();
-      for (const double target : targets(test, usual ? 0.55 : 1.3)) {
+      for (const double target : targets(test, usual ? 0.8 : 2.1)) {
         const Unknown unknown{test.skill, test.key, urine.key, target, ++seed};
         const Item item = make_item(store(), unknown);
         INFO(to_text(unknown) << " came out at " << tube_of(item).read.intensity);
@@ -67,7 +67,8 @@ TEST_CASE("The middles a tube is compared with lie in their grades") {
     const auto words = words_of(store(), test.key);
     CHECK(table_of(store(), test.key).size() == words.size());
     for (std::size_t grade = 0; grade < words.size(); ++grade) {
-      const Item item = make_item(store(), middle_of(store(), test.key, grade));
+      const Unknown tube{test.skill, test.key, grade % 2 == 0 ? "plain" : "dark", 1, 41};
+      const Item item = make_item(store(), middle_of(store(), tube, grade));
       INFO(test.key << " " << words[grade]);
       CHECK(static_cast<std::size_t>(tube_of(item).read.grade) == grade);
     }

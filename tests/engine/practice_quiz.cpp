@@ -198,6 +198,9 @@ TEST_CASE("The worker makes what is wanted ahead of need, the same thing as at o
   CHECK(std::get<HandedIn>(item->thing).delivery.leaking);
   CHECK(bench::state_hash(std::get<Tube>(maker.ready(first)->thing).state) ==
         bench::state_hash(std::get<Tube>(make_item(store(), first).thing).state));
-  CHECK_THROWS(maker.now({Skill::Reception, "torn", "plain", 0, 1}));
+  const Unknown torn{Skill::Reception, "torn", "plain", 0, 1};
+  CHECK_THROWS(maker.now(torn));
+  CHECK(maker.failed(torn));
+  CHECK_FALSE(maker.failed(first));
   CHECK(maker.ready(second) == item);
 }
