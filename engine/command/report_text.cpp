@@ -18,7 +18,8 @@ void print_mark(const scoring::Mark& mark, std::ostream& out) {
 
 } // namespace
 
-void print_report(const scoring::Report& report, std::ostream& out) {
+void print_report(const scoring::Report& report, const std::vector<attribution::Explanation>& why,
+                  std::ostream& out) {
   for (const auto ledger : scoring::all_ledgers) {
     if (report.possible(ledger) == 0) {
       continue;
@@ -35,6 +36,13 @@ void print_report(const scoring::Report& report, std::ostream& out) {
     out << fmt::format("\n{} by the book: {}; your tube{}: {}", tube.test, tube.reference_word,
                        tube.learner_vessel.empty() ? "" : " (" + tube.learner_vessel + ")",
                        tube.learner_vessel.empty() ? "not done" : tube.learner_tube_word);
+  }
+  bool first = true;
+  for (const auto& reading : why) {
+    if (!reading.words.empty()) {
+      out << (first ? "\n\nWhy:\n  " : "\n  ") << reading.title << ": " << reading.words;
+      first = false;
+    }
   }
   if (report.safety_stop) {
     out << "\n\nSAFETY STOP: a person could have been hurt. The sitting is failed whatever else was earned.";

@@ -1,4 +1,5 @@
 #include "engine/scenario/scenario.hpp"
+#include "engine/scoring/explain.hpp"
 #include "engine/scoring/ledgers.hpp"
 #include "engine/scoring/numeric.hpp"
 
@@ -35,9 +36,8 @@ std::string consequence(const OrdinalResult& result, const TestRule& test) {
 std::string explain(const Moment& moment, Grade read, const OrdinalResult& result, const TestRule& test) {
   const auto& tube = *moment.tube;
   std::string text = fmt::format(
-      "You wrote {}. Your tube ({}) showed at that moment: {}. That is read as {}, so your "
-      "grade is {}.",
-      test.word(read), moment.vessel, tube.seen, test.word(tube.grade), distance_words(read, tube.grade));
+      "You wrote {}. {} showed at that moment: {}. That is read as {}, so your grade is {}.", test.word(read),
+      capital(own_tube(test)), tube.seen, test.word(tube.grade), distance_words(read, tube.grade));
   if (result.borderline) {
     text += " The tube stood near a line between two grades, and the marks allow for that.";
   }
@@ -55,8 +55,8 @@ void judge(Mark& mark, const Moment& moment, const TestRule& test) {
   mark.expected = test.word(moment.tube->grade);
   const auto read = test.grade(mark.entered);
   if (!read) {
-    mark.reason = fmt::format("\"{}\" is not a grade; the words are {}. Your tube showed: {}.", mark.entered,
-                              fmt::join(test.words, ", "), moment.tube->seen);
+    mark.reason = fmt::format("\"{}\" is not a grade; the words are {}. {} showed: {}.", mark.entered,
+                              fmt::join(test.words, ", "), capital(own_tube(test)), moment.tube->seen);
     return;
   }
   const auto result = score_intensity(moment.tube->intensity, *read, test.ordinal);
@@ -89,8 +89,7 @@ void judge_figure(Mark& mark, const Moment& moment, const TestRule& test) {
   const double error = reading_error(*read, *moment.figure, test.number.division);
   mark.earned = marks_for(credit_per_mille(error, test.number.full, test.number.none), mark.possible);
   if (mark.earned < mark.possible) {
-    mark.reason = fmt::format("You wrote {}. The {} ({}) showed {}.", mark.entered, test.label, moment.vessel,
-                              mark.expected);
+    mark.reason = fmt::format("You wrote {}. The {} showed {}.", mark.entered, test.label, mark.expected);
   }
 }
 
@@ -117,8 +116,8 @@ std::vector<Mark> mark_grades(const Case& marked) {
       judge_figure(mark, moment, test);
     } else if (mark.entered.empty()) {
       mark.expected = moment.tube ? test.word(moment.tube->grade) : "";
-      mark.reason = moment.tube ? fmt::format("No grade was written. Your tube ({}) showed: {}.",
-                                              moment.vessel, moment.tube->seen)
+      mark.reason = moment.tube ? fmt::format("No grade was written. {} showed: {}.", capital(own_tube(test)),
+                                              moment.tube->seen)
                                 : fmt::format("No grade was written and the {} was not done.", test.label);
     } else {
       judge(mark, moment, test);

@@ -45,11 +45,4 @@ json to_json(const Report& report) {
           {"debrief", report.debrief}};
 }
 
-std::string marks_text(const Report& report, const std::string& scenario_key, bool scenario_changed) {
-  auto all = to_json(report);
-  all["scenario"] = scenario_key;
-  all["scenario_changed"] = scenario_changed;
-  return all.dump(2) + "\n";
-}
-
 } // namespace matula::scoring

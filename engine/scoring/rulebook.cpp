@@ -53,6 +53,27 @@ ObservationRule read_observation(const Table& t) {
   return rule;
 }
 
+WhyRule read_why(const Table& t) {
+  WhyRule rule;
+  const Range times{1, 100, "times"};
+  const Range seconds{0, 1e6, "s"};
+  rule.visible_grades = t.number("visible_grades", {0.01, 2, "grades"});
+  rule.visible_gravity = t.number("visible_gravity", {0.00001, 0.01, ""});
+  rule.loose_ratio = t.number("loose_ratio", times);
+  rule.tight_ratio = t.number("tight_ratio", times);
+  rule.mixed_ratio = t.number("mixed_ratio", times);
+  rule.settled_s = t.number("settled", seconds);
+  rule.stale_s = t.number("stale", seconds);
+  rule.fresh_s = t.number("fresh", seconds);
+  rule.cold_k = t.number("cold", {0, 100, "K"});
+  rule.short_wait_s = t.number("short_wait", seconds);
+  rule.long_wait_s = t.number("long_wait", seconds);
+  rule.exact_up_to = t.integer("exact_up_to", {0, 12, "deviations"});
+  rule.orders = t.integer("orders", {1, 1000, "orders"});
+  (void)t.text("source");
+  return rule;
+}
+
 void check_sentences(const Table& t, const Rule& rule) {
   if (!is_fact(rule.fact)) {
     t.complain("fact", "one of " + all_facts());
@@ -70,6 +91,7 @@ Rulebook read_book(const Table& root) {
   book.ordinal = read_ordinal(root.table("ordinal"));
   book.gravity = read_gravity(root.table("gravity"));
   book.observation = read_observation(root.table("observation"));
+  book.why = read_why(root.table("why"));
   const Table process = root.table("process");
   (void)process.text("source");
   for (const auto& part : shared_parts) {
