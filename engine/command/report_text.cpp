@@ -32,9 +32,18 @@ void print_report(const scoring::Report& report, const std::vector<attribution::
       }
     }
   }
+  out << '\n';
+  for (const auto& line : scoring::say(report.standing)) {
+    out << line << '\n';
+  }
+  for (const auto& loss : report.losses) {
+    out << fmt::format("  {:>3} lost through: {}\n", loss.lost, loss.words);
+  }
+  for (const auto& finding : report.findings) {
+    out << fmt::format("  {}: {}\n", finding.label, finding.words);
+  }
   for (const auto& tube : report.tubes) {
-    out << fmt::format("\n{} by the book: {}; your tube{}: {}", tube.test, tube.reference_word,
-                       tube.learner_vessel.empty() ? "" : " (" + tube.learner_vessel + ")",
+    out << fmt::format("\n{} by the book: {}; yours: {}", tube.title, tube.reference_word,
                        tube.learner_vessel.empty() ? "not done" : tube.learner_tube_word);
   }
   bool first = true;

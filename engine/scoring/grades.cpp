@@ -44,6 +44,17 @@ std::string explain(const Moment& moment, Grade read, const OrdinalResult& resul
   return text + consequence(result, test);
 }
 
+/// How the tube stood to every answer there is; what was written is filled in later.
+Graded graded_tube(const reading::GradeReading& tube, const TestRule& test) {
+  Graded graded;
+  graded.truth = static_cast<int>(tube.grade);
+  graded.intensity = tube.intensity;
+  for (std::size_t y = 0; y < test.words.size(); ++y) {
+    graded.answers.push_back(score_intensity(tube.intensity, static_cast<Grade>(y), test.ordinal).per_mille);
+  }
+  return graded;
+}
+
 void judge(Mark& mark, const Moment& moment, const TestRule& test) {
   if (!moment.tube) {
     mark.reason =
@@ -60,6 +71,10 @@ void judge(Mark& mark, const Moment& moment, const TestRule& test) {
     return;
   }
   const auto result = score_intensity(moment.tube->intensity, *read, test.ordinal);
+  mark.graded->read = static_cast<int>(*read);
+  mark.graded->per_mille = result.per_mille;
+  mark.graded->missed_finding = result.missed_finding;
+  mark.graded->false_alarm = result.false_alarm;
   mark.earned = marks_for(result.per_mille, mark.possible);
   if (mark.earned < mark.possible) {
     mark.reason = explain(moment, *read, result, test);
@@ -112,6 +127,9 @@ std::vector<Mark> mark_grades(const Case& marked) {
     mark.possible = marked.scenario.marking.grade_weight;
     mark.entered = marked.entry(mark.item);
     const auto& moment = marked.replay.tests.at(test.key);
+    if (moment.tube) {
+      mark.graded = graded_tube(*moment.tube, test);
+    }
     if (test.result == procedure::Result::Number) {
       judge_figure(mark, moment, test);
     } else if (mark.entered.empty()) {

@@ -14,6 +14,10 @@
 #include <string_view>
 #include <vector>
 
+namespace matula::scenario {
+struct MarkingRules;
+}
+
 namespace matula::scoring {
 
 using procedure::Rank;
@@ -57,17 +61,26 @@ struct WhyRule {
   int orders = 16;          ///< so many.
 };
 
+/// When a sitting is passed: all of it, none made up for by another. No safety stop goes without saying.
+struct PassRule {
+  int mark = 600;          ///< Mean of the graded readings, per mille, at least.
+  int missed_findings = 0; ///< At most.
+};
+
 struct Rulebook {
   std::vector<TestRule> tests;
   OrdinalRule ordinal; ///< What all graded tests share.
   GravityRule gravity;
   ObservationRule observation;
   WhyRule why;
+  PassRule pass;
   std::map<std::string, int> part_shares; ///< Of the procedure's marks.
   std::array<int, 4> rank_percent{};      ///< What a fault costs of its part, by Rank.
   std::vector<Rule> rules;
   std::vector<Rule> safety;
 
+  /// The same with what a scenario's own table [marking] says instead.
+  [[nodiscard]] Rulebook with(const scenario::MarkingRules& own) const;
   [[nodiscard]] const TestRule* find_test(std::string_view key) const;
 };
 
