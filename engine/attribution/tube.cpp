@@ -52,7 +52,7 @@ void conclude(Explanation& explanation, const std::vector<std::string>& keys,
   for (std::size_t i = 0; i < keys.size(); ++i) {
     if (matters[i]) {
       explanation.shares.push_back({keys[i], words[i], amounts[i], rules[i]});
-    } else {
+    } else if (!within_method({keys[i], words[i], 0, rules[i]})) {
       explanation.harmless.push_back(words[i]);
     }
   }

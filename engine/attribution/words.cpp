@@ -75,13 +75,6 @@ std::string say_shown(const Explanation& e) {
                      e.found_word, e.book_word);
 }
 
-/// An amount or a time that broke no rule.
-bool within_method(const Share& share) {
-  static constexpr std::array<const char*, 4> measured{"volume.", "heat.", "time", "wait."};
-  return share.rule.empty() && std::any_of(measured.begin(), measured.end(),
-                                           [&](const char* start) { return share.key.rfind(start, 0) == 0; });
-}
-
 /// Each deviation with its part.
 std::string say_shares(const Explanation& e, int whole) {
   const auto parts = whole_steps(e.shares, e.put_right - e.found, step_of(e.in_grades));
@@ -125,6 +118,12 @@ std::string say_rest(const Explanation& e) {
 }
 
 } // namespace
+
+bool within_method(const Share& share) {
+  static constexpr std::array<const char*, 4> measured{"volume.", "heat.", "time", "wait."};
+  return share.rule.empty() && std::any_of(measured.begin(), measured.end(),
+                                           [&](const char* start) { return share.key.rfind(start, 0) == 0; });
+}
 
 std::string say_difference(double amount, bool in_grades) {
   return say_steps(static_cast<int>(std::lround(amount / step_of(in_grades))), in_grades);

@@ -49,8 +49,8 @@ TEST_CASE("A short boil takes the difference, and the words say how much") {
 }
 
 TEST_CASE("A deviation that changed nothing visible is named harmless and never blamed") {
-  // Twice the reagent for a urine without protein: there was nothing to see either way.
-  const auto why = why_of("ssa", 0, 2, {{Plant::Kind::Volume, 1, 2.5, "volume.reagent"}});
+  // Too little reagent for a urine without protein: there was nothing to see either way.
+  const auto why = why_of("ssa", 0, 2, {{Plant::Kind::Volume, 1, 0.4, "volume.reagent"}});
   CHECK(why.shares.empty());
   REQUIRE_FALSE(why.harmless.empty());
   CHECK(why.harmless.front().find("instead of 3 mL") != std::string::npos);
