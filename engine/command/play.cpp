@@ -26,8 +26,9 @@ std::vector<SeenThing> see(const sitting::Session& session) {
 }
 
 void print_json(const scenario::Scenario& scenario, const Played& played, const scoring::Report& report,
-                std::ostream& out) {
+                const std::vector<attribution::Explanation>& why, std::ostream& out) {
   auto all = to_json(report);
+  all["why"] = attribution::to_json(why);
   all["scenario"] = scenario.key;
   all["bench_time_s"] = played.session.time_s();
   all["handed_in"] = played.session.finished();
@@ -38,13 +39,13 @@ void print_json(const scenario::Scenario& scenario, const Played& played, const 
 }
 
 void print_text(const scenario::Scenario& scenario, const Played& played, const scoring::Report& report,
-                std::ostream& out) {
+                const std::vector<attribution::Explanation>& why, std::ostream& out) {
   out << fmt::format("{}\nBench time {:.0f} s\n\n", scenario.title, played.session.time_s());
   print_seen(see(played.session), out);
   for (const auto& refusal : played.refusals) {
     out << fmt::format("Refused at {:g} s: {}\n", refusal.time_s, refusal.because);
   }
-  print_report(report, out);
+  print_report(report, why, out);
 }
 
 } // namespace
@@ -63,10 +64,11 @@ int run_play(const Play& asked, std::ostream& out, std::ostream& err) {
     return exit_bad_input;
   }
   const auto [played, report] = play_and_mark(*ground, *scenario, *steps);
+  const auto why = attribution::explain(*ground->world, ground->standards, *scenario, *steps, report);
   if (asked.json) {
-    print_json(*scenario, played, report, out);
+    print_json(*scenario, played, report, why, out);
   } else {
-    print_text(*scenario, played, report, out);
+    print_text(*scenario, played, report, why, out);
   }
   return exit_good;
 }

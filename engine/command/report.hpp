@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/attribution/explanation_json.hpp"
 #include "engine/scoring/report_json.hpp"
 #include "sim/bench/scene.hpp"
 
@@ -26,8 +27,9 @@ struct SeenThing {
 using scoring::to_json;
 [[nodiscard]] nlohmann::json to_json(const std::vector<SeenThing>& things);
 
-/// Ledger by ledger: what was earned, and for each lost mark its sentence.
-void print_report(const scoring::Report& report, std::ostream& out);
+/// Ledger by ledger: what was earned, for each lost mark its sentence, and why each reading came out so.
+void print_report(const scoring::Report& report, const std::vector<attribution::Explanation>& why,
+                  std::ostream& out);
 void print_seen(const std::vector<SeenThing>& things, std::ostream& out);
 
 } // namespace matula::command

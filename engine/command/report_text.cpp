@@ -18,7 +18,8 @@ void print_mark(const scoring::Mark& mark, std::ostream& out) {
 
 } // namespace
 
-void print_report(const scoring::Report& report, std::ostream& out) {
+void print_report(const scoring::Report& report, const std::vector<attribution::Explanation>& why,
+                  std::ostream& out) {
   for (const auto ledger : scoring::all_ledgers) {
     if (report.possible(ledger) == 0) {
       continue;
@@ -31,10 +32,26 @@ void print_report(const scoring::Report& report, std::ostream& out) {
       }
     }
   }
+  out << '\n';
+  for (const auto& line : scoring::say(report.standing)) {
+    out << line << '\n';
+  }
+  for (const auto& loss : report.losses) {
+    out << fmt::format("  {:>3} lost through: {}\n", loss.lost, loss.words);
+  }
+  for (const auto& finding : report.findings) {
+    out << fmt::format("  {}: {}\n", finding.label, finding.words);
+  }
   for (const auto& tube : report.tubes) {
-    out << fmt::format("\n{} by the book: {}; your tube{}: {}", tube.test, tube.reference_word,
-                       tube.learner_vessel.empty() ? "" : " (" + tube.learner_vessel + ")",
+    out << fmt::format("\n{} by the book: {}; yours: {}", tube.title, tube.reference_word,
                        tube.learner_vessel.empty() ? "not done" : tube.learner_tube_word);
+  }
+  bool first = true;
+  for (const auto& reading : why) {
+    if (!reading.words.empty()) {
+      out << (first ? "\n\nWhy:\n  " : "\n  ") << reading.title << ": " << reading.words;
+      first = false;
+    }
   }
   if (report.safety_stop) {
     out << "\n\nSAFETY STOP: a person could have been hurt. The sitting is failed whatever else was earned.";

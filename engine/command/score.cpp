@@ -48,11 +48,12 @@ int run_score(const Score& asked, std::ostream& out, std::ostream& err) {
     err << asked.sitting << ": the last line was cut short and is left out\n";
   }
   const auto report = scoring::score(*ground->world, ground->standards, *scenario, log->events);
+  const auto why = attribution::explain(*ground->world, ground->standards, *scenario, log->events, report);
   if (asked.json) {
-    out << scoring::marks_text(report, scenario->key, !differences.empty());
+    out << attribution::marks_text(report, why, scenario->key, !differences.empty());
   } else {
     out << scenario->title << '\n';
-    print_report(report, out);
+    print_report(report, why, out);
   }
   return exit_good;
 }

@@ -1,12 +1,12 @@
 #include "engine/desk/desk.hpp"
 
 #include "engine/assets/world.hpp"
+#include "engine/attribution/explanation_json.hpp"
 #include "engine/desk/remember.hpp"
 #include "engine/desk/wall_clock.hpp"
 #include "engine/guide/follower.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/scoring/by_the_book.hpp"
-#include "engine/scoring/report_json.hpp"
 #include "engine/scoring/standards.hpp"
 #include "engine/sitting/items.hpp"
 #include "engine/sitting/live.hpp"
@@ -94,6 +94,7 @@ struct Desk::Impl {
     }
     return outcome;
   }
+  std::vector<attribution::Explanation> why{};
 
   [[nodiscard]] const sitting::Session& session() const { return live.session(); }
 
@@ -114,6 +115,7 @@ struct Desk::Impl {
     }
     events = std::move(log->events);
     report = scoring::score(ground->world(), ground->standards(), scenario, events);
+    why = attribution::explain(ground->world(), ground->standards(), scenario, events, *report);
     return {};
   }
 };
@@ -224,7 +226,7 @@ std::string Desk::finish() {
   }
   if (problem.empty()) {
     std::ofstream out(marks_file());
-    out << scoring::marks_text(*impl_->report, impl_->scenario.key, false);
+    out << attribution::marks_text(*impl_->report, impl_->why, impl_->scenario.key, false);
     out.close();
     if (!out) {
       problem = "The marks could not be written to " + marks_file().string() + ".";
@@ -289,6 +291,10 @@ const std::map<std::string, std::string>& Desk::worksheet() const {
 }
 const std::optional<scoring::Report>& Desk::report() const {
   return impl_->report;
+}
+
+const std::vector<attribution::Explanation>& Desk::why() const {
+  return impl_->why;
 }
 
 std::vector<appearance::Appearance> Desk::tubes_of(const scoring::ByTheBook& test,

@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/attribution/explanation.hpp"
 #include "engine/desk/earlier.hpp"
 #include "engine/desk/ground.hpp"
 #include "engine/guide/guide.hpp"
@@ -88,6 +89,8 @@ public:
 
   /// After finish(): the marks.
   [[nodiscard]] const std::optional<scoring::Report>& report() const;
+  /// After finish(): why each reading came out as it did, in the order of the worksheet.
+  [[nodiscard]] const std::vector<attribution::Explanation>& why() const;
   /// After finish(): the learner's tube as it was when read, and the tube by the book; the first is left out
   /// when the test was not done.
   [[nodiscard]] std::vector<appearance::Appearance> tubes_of(const scoring::ByTheBook& test,

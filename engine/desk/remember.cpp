@@ -65,6 +65,7 @@ std::vector<learner::Answer> answers_of(const scoring::Report& report, const sco
     auto& answer = add(*mark, skill_of(tube.test), tube.test);
     answer.intensity = tube.learner_intensity;
     answer.grade = static_cast<int>(*grade);
+    answer.fault = mark->root;
   }
   if (const auto* mark = mark_of(report, "sg.reading")) {
     add(*mark, "meniscus", "");

@@ -33,6 +33,28 @@ void read_tolerances(const strict::Table& table, const Limits& limits, Marking& 
   check_order(table, "temperature_none", marking.temperature_full_c, marking.temperature_none_c);
 }
 
+MarkingRules read_rules(const strict::Table& table) {
+  const strict::Range per_mille{0, 1000, "per mille"};
+  constexpr std::size_t distances = 6;
+  MarkingRules rules;
+  if (table.has("loss")) {
+    for (const double loss : table.numbers("loss", per_mille, distances)) {
+      rules.loss.push_back(static_cast<int>(loss));
+    }
+  }
+  const auto integer = [&table](const char* key, const strict::Range& range) {
+    return table.has(key) ? std::optional(table.integer(key, range)) : std::nullopt;
+  };
+  rules.missed_finding = integer("missed_finding", per_mille);
+  rules.false_alarm = integer("false_alarm", per_mille);
+  rules.pass_mark = integer("pass_mark", per_mille);
+  rules.missed_findings = integer("missed_findings", {0, 100, "findings"});
+  if (table.has("reader_spread")) {
+    rules.reader_spread = table.number("reader_spread", {0.01, 2, "grades"});
+  }
+  return rules;
+}
+
 } // namespace
 
 bool Asked::has(std::string_view procedure) const {
@@ -68,6 +90,9 @@ Marking read_marking(const strict::Table& root, const Limits& limits) {
   }
   if (const auto tolerances = root.table_if_any("tolerances")) {
     read_tolerances(*tolerances, limits, marking);
+  }
+  if (const auto rules = root.table_if_any("marking")) {
+    marking.rules = read_rules(*rules);
   }
   return marking;
 }

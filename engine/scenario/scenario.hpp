@@ -54,7 +54,18 @@ struct Asked {
   [[nodiscard]] bool has(std::string_view procedure) const;
 };
 
+/// What a case marks otherwise than assets/scoring/rules.toml; nothing set is as there.
+struct MarkingRules {
+  std::vector<int> loss; ///< Per mille by distance in grades, from 0 on; empty, or for every distance.
+  std::optional<int> missed_finding;
+  std::optional<int> false_alarm;
+  std::optional<double> reader_spread;
+  std::optional<int> pass_mark; ///< Per mille.
+  std::optional<int> missed_findings;
+};
+
 struct Marking {
+  MarkingRules rules;
   int grade_weight = 20; ///< Each graded test.
   int look_weight = 5;   ///< Each of colour, clarity and odour.
   int gravity_weight = 20;

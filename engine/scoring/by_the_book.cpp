@@ -8,15 +8,17 @@ namespace {
 /// Does actions until one is refused.
 class Worker {
 public:
-  Worker(BookTube& tube, const bench::Setup& setup) : tube_(tube), setup_(setup) {}
+  Worker(bench::State& state, const bench::Setup& setup) : state_(state), setup_(setup) {}
+
+  [[nodiscard]] const std::string& stopped_because() const { return stopped_because_; }
 
   void act(const bench::Action& action) {
-    if (!tube_.stopped_because.empty()) {
+    if (!stopped_because_.empty()) {
       return;
     }
-    const auto outcome = bench::perform(tube_.state, setup_, action);
+    const auto outcome = bench::perform(state_, setup_, action);
     if (!outcome.done) {
-      tube_.stopped_because = outcome.refused_because.empty() ? "refused" : outcome.refused_because;
+      stopped_because_ = outcome.refused_because.empty() ? "refused" : outcome.refused_because;
     }
   }
 
@@ -71,7 +73,7 @@ private:
     constexpr double ready_k = 0.5;
     constexpr double longest_s = 3600;
     act(bench::SetBath{step.temperature_c});
-    for (double waited = 0; waited < longest_s && std::abs(tube_.state.bath_c - step.temperature_c) > ready_k;
+    for (double waited = 0; waited < longest_s && std::abs(state_.bath_c - step.temperature_c) > ready_k;
          waited += 5) {
       act(bench::Wait{5});
     }
@@ -81,32 +83,40 @@ private:
   }
 
   [[nodiscard]] double boiled_s(const RecipeStep& step) const {
-    const auto vessel = tube_.state.vessels.find(step.to);
-    return vessel == tube_.state.vessels.end() ? 0 : vessel->second.trace.boiling_seconds;
+    const auto vessel = state_.vessels.find(step.to);
+    return vessel == state_.vessels.end() ? 0 : vessel->second.trace.boiling_seconds;
   }
 
   void watch_boil(const RecipeStep& step) {
     const double until = boiled_s(step) + step.seconds;
-    for (double spent = 0; spent < step.limit_s && boiled_s(step) < until && tube_.stopped_because.empty();
+    for (double spent = 0; spent < step.limit_s && boiled_s(step) < until && stopped_because_.empty();
          spent += 1) {
       act(bench::Wait{1});
     }
   }
 
-  BookTube& tube_;
+  bench::State& state_;
   const bench::Setup& setup_;
+  std::string stopped_because_;
 };
 
 } // namespace
 
+std::string do_step(bench::State& state, const bench::Setup& setup, const RecipeStep& step) {
+  Worker worker(state, setup);
+  worker.step(step);
+  return worker.stopped_because();
+}
+
 BookTube do_by_the_book(const bench::Setup& setup, const Recipe& recipe) {
   BookTube tube{bench::begin(setup), recipe.vessel, ""};
-  Worker worker(tube, setup);
+  Worker worker(tube.state, setup);
   worker.act(bench::Protect{true, true});
   worker.act(bench::Mix{"specimen", bench::Manner::Swirl, 5});
   for (const auto& step : recipe.steps) {
     worker.step(step);
   }
+  tube.stopped_because = worker.stopped_because();
   return tube;
 }
 

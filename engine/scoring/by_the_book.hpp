@@ -18,6 +18,10 @@ using procedure::Recipe;
 using procedure::RecipeStep;
 using procedure::StepKind;
 
+/// Does one step of a recipe on a bench as it stands; the bench's own words when it is refused, empty when it
+/// was done. A flame is put out afterwards.
+[[nodiscard]] std::string do_step(bench::State& state, const bench::Setup& setup, const RecipeStep& step);
+
 /// Does the recipe on a fresh bench of `setup`, with gloves and goggles on.
 [[nodiscard]] BookTube do_by_the_book(const bench::Setup& setup, const Recipe& recipe);
 

@@ -84,9 +84,10 @@ std::vector<Mark> note_specimen(const Case& marked, const std::vector<Compared>&
     Mark mark = note(tubes.test + ".specimen",
                      "Your tube and the specimen: " + marked.book.find_test(tubes.test)->label);
     mark.expected = tubes.reference_word;
-    mark.reason = fmt::format("Your tube truly showed {}, and your reading was marked against that. The same "
+    mark.reason = fmt::format("{} truly showed {}, and your reading was marked against that. The same "
                               "specimen done by the book shows {}. {}",
-                              tubes.learner_tube_word, tubes.reference_word,
+                              capital(own_tube(*marked.book.find_test(tubes.test))), tubes.learner_tube_word,
+                              tubes.reference_word,
                               faulty(process, tubes.test)
                                   ? "The difference comes from how the tube was made, and that is charged to "
                                     "the procedure. The result is not valid; the test must be repeated."

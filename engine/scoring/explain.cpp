@@ -50,6 +50,23 @@ template <typename Take, typename Place> void walk(const std::string& sentence, 
 
 } // namespace
 
+std::string own_tube(const TestRule& test) {
+  if (test.scale.kind == reading::ScaleKind::Paper) {
+    return "your " + test.label;
+  }
+  if (test.scale.on_paper()) {
+    return "your paper for the " + test.label;
+  }
+  return ends_with(test.label, " test") ? "your " + test.label + " tube" : "your tube for the " + test.label;
+}
+
+std::string capital(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') {
+    text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  }
+  return text;
+}
+
 std::string say_time(double seconds) {
   const auto whole = static_cast<long>(std::lround(seconds));
   const long minutes = whole / 60;

@@ -7,6 +7,13 @@
 
 namespace matula::scoring {
 
+/// What a learner calls the thing a test is read on, from its purpose: "your heat and acetic acid test tube",
+/// "your protein pad".
+[[nodiscard]] std::string own_tube(const TestRule& test);
+
+/// With a capital first letter, for the beginning of a sentence.
+[[nodiscard]] std::string capital(std::string text);
+
 /// "45 s", "1 min 35 s", "10 min".
 [[nodiscard]] std::string say_time(double seconds);
 

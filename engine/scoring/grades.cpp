@@ -1,4 +1,5 @@
 #include "engine/scenario/scenario.hpp"
+#include "engine/scoring/explain.hpp"
 #include "engine/scoring/ledgers.hpp"
 #include "engine/scoring/numeric.hpp"
 
@@ -35,13 +36,23 @@ std::string consequence(const OrdinalResult& result, const TestRule& test) {
 std::string explain(const Moment& moment, Grade read, const OrdinalResult& result, const TestRule& test) {
   const auto& tube = *moment.tube;
   std::string text = fmt::format(
-      "You wrote {}. Your tube ({}) showed at that moment: {}. That is read as {}, so your "
-      "grade is {}.",
-      test.word(read), moment.vessel, tube.seen, test.word(tube.grade), distance_words(read, tube.grade));
+      "You wrote {}. {} showed at that moment: {}. That is read as {}, so your grade is {}.", test.word(read),
+      capital(own_tube(test)), tube.seen, test.word(tube.grade), distance_words(read, tube.grade));
   if (result.borderline) {
     text += " The tube stood near a line between two grades, and the marks allow for that.";
   }
   return text + consequence(result, test);
+}
+
+/// How the tube stood to every answer there is; what was written is filled in later.
+Graded graded_tube(const reading::GradeReading& tube, const TestRule& test) {
+  Graded graded;
+  graded.truth = static_cast<int>(tube.grade);
+  graded.intensity = tube.intensity;
+  for (std::size_t y = 0; y < test.words.size(); ++y) {
+    graded.answers.push_back(score_intensity(tube.intensity, static_cast<Grade>(y), test.ordinal).per_mille);
+  }
+  return graded;
 }
 
 void judge(Mark& mark, const Moment& moment, const TestRule& test) {
@@ -55,11 +66,15 @@ void judge(Mark& mark, const Moment& moment, const TestRule& test) {
   mark.expected = test.word(moment.tube->grade);
   const auto read = test.grade(mark.entered);
   if (!read) {
-    mark.reason = fmt::format("\"{}\" is not a grade; the words are {}. Your tube showed: {}.", mark.entered,
-                              fmt::join(test.words, ", "), moment.tube->seen);
+    mark.reason = fmt::format("\"{}\" is not a grade; the words are {}. {} showed: {}.", mark.entered,
+                              fmt::join(test.words, ", "), capital(own_tube(test)), moment.tube->seen);
     return;
   }
   const auto result = score_intensity(moment.tube->intensity, *read, test.ordinal);
+  mark.graded->read = static_cast<int>(*read);
+  mark.graded->per_mille = result.per_mille;
+  mark.graded->missed_finding = result.missed_finding;
+  mark.graded->false_alarm = result.false_alarm;
   mark.earned = marks_for(result.per_mille, mark.possible);
   if (mark.earned < mark.possible) {
     mark.reason = explain(moment, *read, result, test);
@@ -89,8 +104,7 @@ void judge_figure(Mark& mark, const Moment& moment, const TestRule& test) {
   const double error = reading_error(*read, *moment.figure, test.number.division);
   mark.earned = marks_for(credit_per_mille(error, test.number.full, test.number.none), mark.possible);
   if (mark.earned < mark.possible) {
-    mark.reason = fmt::format("You wrote {}. The {} ({}) showed {}.", mark.entered, test.label, moment.vessel,
-                              mark.expected);
+    mark.reason = fmt::format("You wrote {}. The {} showed {}.", mark.entered, test.label, mark.expected);
   }
 }
 
@@ -113,12 +127,15 @@ std::vector<Mark> mark_grades(const Case& marked) {
     mark.possible = marked.scenario.marking.grade_weight;
     mark.entered = marked.entry(mark.item);
     const auto& moment = marked.replay.tests.at(test.key);
+    if (moment.tube) {
+      mark.graded = graded_tube(*moment.tube, test);
+    }
     if (test.result == procedure::Result::Number) {
       judge_figure(mark, moment, test);
     } else if (mark.entered.empty()) {
       mark.expected = moment.tube ? test.word(moment.tube->grade) : "";
-      mark.reason = moment.tube ? fmt::format("No grade was written. Your tube ({}) showed: {}.",
-                                              moment.vessel, moment.tube->seen)
+      mark.reason = moment.tube ? fmt::format("No grade was written. {} showed: {}.", capital(own_tube(test)),
+                                              moment.tube->seen)
                                 : fmt::format("No grade was written and the {} was not done.", test.label);
     } else {
       judge(mark, moment, test);

@@ -1,5 +1,6 @@
 #include "engine/scoring/rulebook.hpp"
 
+#include "engine/scenario/scenario.hpp"
 #include "engine/scoring/explain.hpp"
 #include "engine/strict/table.hpp"
 
@@ -53,6 +54,35 @@ ObservationRule read_observation(const Table& t) {
   return rule;
 }
 
+WhyRule read_why(const Table& t) {
+  WhyRule rule;
+  const Range times{1, 100, "times"};
+  const Range seconds{0, 1e6, "s"};
+  rule.visible_grades = t.number("visible_grades", {0.01, 2, "grades"});
+  rule.visible_gravity = t.number("visible_gravity", {0.00001, 0.01, ""});
+  rule.loose_ratio = t.number("loose_ratio", times);
+  rule.tight_ratio = t.number("tight_ratio", times);
+  rule.mixed_ratio = t.number("mixed_ratio", times);
+  rule.settled_s = t.number("settled", seconds);
+  rule.stale_s = t.number("stale", seconds);
+  rule.fresh_s = t.number("fresh", seconds);
+  rule.cold_k = t.number("cold", {0, 100, "K"});
+  rule.short_wait_s = t.number("short_wait", seconds);
+  rule.long_wait_s = t.number("long_wait", seconds);
+  rule.exact_up_to = t.integer("exact_up_to", {0, 12, "deviations"});
+  rule.orders = t.integer("orders", {1, 1000, "orders"});
+  (void)t.text("source");
+  return rule;
+}
+
+PassRule read_pass(const Table& t) {
+  PassRule rule;
+  rule.mark = t.integer("mark", per_mille);
+  rule.missed_findings = t.integer("missed_findings", {0, 100, "findings"});
+  (void)t.text("source");
+  return rule;
+}
+
 void check_sentences(const Table& t, const Rule& rule) {
   if (!is_fact(rule.fact)) {
     t.complain("fact", "one of " + all_facts());
@@ -70,6 +100,8 @@ Rulebook read_book(const Table& root) {
   book.ordinal = read_ordinal(root.table("ordinal"));
   book.gravity = read_gravity(root.table("gravity"));
   book.observation = read_observation(root.table("observation"));
+  book.pass = read_pass(root.table("pass"));
+  book.why = read_why(root.table("why"));
   const Table process = root.table("process");
   (void)process.text("source");
   for (const auto& part : shared_parts) {
@@ -111,6 +143,25 @@ void add_tests(Rulebook& book, std::vector<procedure::Procedure> procedures) {
 }
 
 } // namespace
+
+Rulebook Rulebook::with(const scenario::MarkingRules& own) const {
+  Rulebook book = *this;
+  const auto change = [&own](OrdinalRule& rule) {
+    rule.missed_finding = own.missed_finding.value_or(rule.missed_finding);
+    rule.false_alarm = own.false_alarm.value_or(rule.false_alarm);
+    rule.reader_spread = own.reader_spread.value_or(rule.reader_spread);
+    for (std::size_t i = 0; i < std::min(own.loss.size(), rule.loss.size()); ++i) {
+      rule.loss[i] = own.loss[i];
+    }
+  };
+  change(book.ordinal);
+  for (auto& test : book.tests) {
+    change(test.ordinal);
+  }
+  book.pass.mark = own.pass_mark.value_or(book.pass.mark);
+  book.pass.missed_findings = own.missed_findings.value_or(book.pass.missed_findings);
+  return book;
+}
 
 const TestRule* Rulebook::find_test(std::string_view key) const {
   const auto found =

@@ -14,6 +14,10 @@
 #include <string_view>
 #include <vector>
 
+namespace matula::scenario {
+struct MarkingRules;
+}
+
 namespace matula::scoring {
 
 using procedure::Rank;
@@ -40,16 +44,43 @@ struct ObservationRule {
   std::vector<std::string> no_odour;
 };
 
+/// How feedback by replay tells what is worth saying. Values come from assets/scoring/rules.toml.
+struct WhyRule {
+  double visible_grades = 0.25;    ///< A change of a tube smaller than this is not seen,
+  double visible_gravity = 0.0005; ///< nor one of a float's reading.
+  double loose_ratio = 1.5; ///< An amount so many times the recipe's, or its part, is looked at in any case,
+  double tight_ratio = 1.1; ///< and beyond this when it broke a rule.
+  double mixed_ratio = 2;   ///< Mixing shorter by more than this is looked at.
+  double settled_s = 600;   ///< A specimen mixed longer ago has settled,
+  double stale_s = 3600;    ///< one that stood longer at the bench could have been examined earlier,
+  double fresh_s = 600;     ///< say after this.
+  double cold_k = 5;        ///< Farther from the room's temperature a specimen is cold or hot.
+  double short_wait_s = 30; ///< Waits of a recipe shorter than this do not count,
+  double long_wait_s = 600; ///< nor pauses of a learner.
+  int exact_up_to = 5;      ///< With more deviations that matter the shares come from orders drawn by lot,
+  int orders = 16;          ///< so many.
+};
+
+/// When a sitting is passed: all of it, none made up for by another. No safety stop goes without saying.
+struct PassRule {
+  int mark = 600;          ///< Mean of the graded readings, per mille, at least.
+  int missed_findings = 0; ///< At most.
+};
+
 struct Rulebook {
   std::vector<TestRule> tests;
   OrdinalRule ordinal; ///< What all graded tests share.
   GravityRule gravity;
   ObservationRule observation;
+  WhyRule why;
+  PassRule pass;
   std::map<std::string, int> part_shares; ///< Of the procedure's marks.
   std::array<int, 4> rank_percent{};      ///< What a fault costs of its part, by Rank.
   std::vector<Rule> rules;
   std::vector<Rule> safety;
 
+  /// The same with what a scenario's own table [marking] says instead.
+  [[nodiscard]] Rulebook with(const scenario::MarkingRules& own) const;
   [[nodiscard]] const TestRule* find_test(std::string_view key) const;
 };
 

@@ -2,6 +2,7 @@
 #include "engine/scenario/scenario.hpp"
 #include "engine/scoring/by_the_book.hpp"
 #include "engine/scoring/ledgers.hpp"
+#include "engine/scoring/roots.hpp"
 #include "engine/scoring/standards.hpp"
 #include "engine/sitting/setup.hpp"
 #include "engine/sitting/steps.hpp"
@@ -116,8 +117,9 @@ Report score(const assets::World& world, const Standards& standards, const scena
 Report score(const assets::World& world, const Standards& standards, const scenario::Scenario& scenario,
              const std::vector<sitting::Event>& log, sitting::Session& session, const Heard& heard) {
   BookTubes books(world, scenario, standards);
-  const auto replay = play_through(world, scenario, standards.rules, log, session, heard);
-  const Case marked{world, scenario, standards.rules, replay};
+  const Rulebook rules = standards.rules.with(scenario.marking.rules);
+  const auto replay = play_through(world, scenario, rules, log, session, heard);
+  const Case marked{world, scenario, rules, replay};
   const auto compared = compare_tubes(marked, standards, books);
   Report report;
   append(report.marks, mark_reception(marked, report.safety_stop));
@@ -129,6 +131,10 @@ Report score(const assets::World& world, const Standards& standards, const scena
   append(report.marks, note_specimen(marked, compared, process));
   append(report.marks, process);
   append(report.marks, mark_safety(marked, report.safety_stop));
+  charge_roots(report.marks, marked, compared);
+  report.losses = losses_by_root(report.marks);
+  report.findings = findings_of(report.marks);
+  report.standing = standing_of(report.marks, rules.pass, report.safety_stop);
   for (const auto& pair : compared) {
     report.tubes.push_back(pair.tubes);
   }

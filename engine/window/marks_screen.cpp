@@ -112,6 +112,16 @@ void draw_captions(const scoring::ByTheBook& test) {
   ImGui::EndTable();
 }
 
+/// Why the tube came out as it did.
+void draw_why(const std::vector<attribution::Explanation>& why, const std::string& test) {
+  for (const auto& one : why) {
+    if (one.test == test && !one.words.empty()) {
+      ImGui::TextWrapped("%s", one.words.c_str());
+      ImGui::Spacing();
+    }
+  }
+}
+
 /// Pads for a test on paper, each in its half as the captions are.
 void draw_pads(const desk::PadPair& pads) {
   if (!ImGui::BeginTable("pads", pads.learner ? 2 : 1, ImGuiTableFlags_SizingStretchSame)) {
@@ -202,6 +212,7 @@ void draw_tubes(App& app, const scoring::Report& report) {
     app.marks_tubes = app.desk->tubes_of(test, app.marks_view);
   }
   draw_captions(test);
+  draw_why(app.desk->why(), test.test);
   if (app.marks_pads) {
     draw_pads(*app.marks_pads);
     return;
@@ -216,6 +227,7 @@ void draw_beside(App& app, const scoring::Report& report) {
     draw_test_choice(app, report);
   }
   if (app.marked_test == sheet_of(report)) {
+    draw_why(app.desk->why(), "gravity");
     draw_marks_sheet(report);
   } else {
     draw_tubes(app, report);

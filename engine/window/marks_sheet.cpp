@@ -57,12 +57,27 @@ void draw_part(const scoring::Report& report, const SheetRow& part) {
   ImGui::Spacing();
 }
 
+/// How the readings stand, and where the marks went.
+void draw_standing(const scoring::Report& report) {
+  for (const std::string& line : scoring::say(report.standing)) {
+    ImGui::TextWrapped("%s", line.c_str());
+  }
+  for (const scoring::RootLoss& loss : report.losses) {
+    ImGui::TextWrapped("%d lost through: %s", loss.lost, loss.words.c_str());
+  }
+  for (const scoring::Finding& finding : report.findings) {
+    ImGui::TextWrapped("%s: %s.", finding.label.c_str(), finding.words.c_str());
+  }
+  ImGui::Spacing();
+}
+
 } // namespace
 
 void draw_marks_sheet(const scoring::Report& report) {
   ImGui::TextWrapped("Your worksheet beside the right one. A later step is held against your own earlier "
                      "lines. x: no marks, ~: some.");
   ImGui::BeginChild("sheet", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
+  draw_standing(report);
   for (const SheetRow& part : parts) {
     draw_part(report, part);
   }

@@ -294,7 +294,7 @@ TEST_CASE("A misread tube and a hasty test lose marks in different ledgers, each
       play(hasty + "{\"do\": \"record\", \"item\": \"ssa.grade\", \"value\": \"negative\"}\n");
   const auto grade = mark_of(report, "ssa.grade");
   CHECK(grade.at("earned") < grade.at("possible"));
-  CHECK(grade.at("reason").get<std::string>().find("tube-4") != std::string::npos);
+  CHECK(grade.at("reason").get<std::string>().find("our sulfosalicylic acid test tube") != std::string::npos);
   const auto time = mark_of(report, "process.ssa.time");
   REQUIRE(time.is_object());
   CHECK(time.at("earned") < time.at("possible"));

@@ -65,6 +65,24 @@ TEST_CASE("A tube on the line pays both neighbours in full") {
   CHECK_FALSE(scoring::score_intensity(2.0, Grade::OnePlus, rule).borderline);
 }
 
+TEST_CASE("The whole worked table of tubes near a line") {
+  // Computed by the formula with normal distributions of SciPy 1.10: chances of the grades, then the mean
+  // score of each answer over its best.
+  struct Row {
+    double x;
+    int negative, trace, one, two;
+  };
+  const scoring::OrdinalRule rule;
+  for (const Row& row : {Row{2.00, 18, 800, 1000, 800}, Row{1.50, 444, 1000, 1000, 611},
+                         Row{1.45, 506, 1000, 965, 557}, Row{0.55, 965, 1000, 529, 190}}) {
+    CAPTURE(row.x);
+    CHECK(scoring::score_intensity(row.x, Grade::Negative, rule).per_mille == row.negative);
+    CHECK(scoring::score_intensity(row.x, Grade::Trace, rule).per_mille == row.trace);
+    CHECK(scoring::score_intensity(row.x, Grade::OnePlus, rule).per_mille == row.one);
+    CHECK(scoring::score_intensity(row.x, Grade::TwoPlus, rule).per_mille == row.two);
+  }
+}
+
 TEST_CASE("A miss is flagged only where nearly every reader would report") {
   const scoring::OrdinalRule rule;
   CHECK(scoring::score_intensity(3.0, Grade::Negative, rule).missed_finding);
