@@ -175,10 +175,17 @@ TEST_CASE("A quiz that was killed keeps the answers already given, and no answer
 
 TEST_CASE("Marks stay in their ledgers") {
   Judged one;
-  one.marks.push_back({scoring::Ledger::Reading, "a", "A", 8, 10, "", "", ""});
-  one.marks.push_back({scoring::Ledger::Safety, "s", "S", 0, 10, "", "", ""});
+  const auto mark = [](scoring::Ledger ledger, int earned) {
+    scoring::Mark made;
+    made.ledger = ledger;
+    made.earned = earned;
+    made.possible = 10;
+    return made;
+  };
+  one.marks.push_back(mark(scoring::Ledger::Reading, 8));
+  one.marks.push_back(mark(scoring::Ledger::Safety, 0));
   Judged two;
-  two.marks.push_back({scoring::Ledger::Reading, "a", "A", 5, 10, "", "", ""});
+  two.marks.push_back(mark(scoring::Ledger::Reading, 5));
   const auto sums = by_ledger({one, two});
   REQUIRE(sums.size() == 2);
   CHECK(sums[0].ledger == scoring::Ledger::Reading);
