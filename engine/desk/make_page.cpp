@@ -6,6 +6,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 namespace matula::desk {
@@ -30,8 +31,9 @@ std::string say_graded(const learner::GradedFigures& graded) {
   if (graded.missed > 0) {
     words += graded.missed == 1 ? ", one finding missed" : fmt::format(", {} findings missed", graded.missed);
   }
-  return words + fmt::format(". Of what can be earned beyond writing \"{}\" every time you earn {} %.",
-                             graded.constant, percent(std::max(graded.skill, 0.0)));
+  return words +
+         fmt::format(". Whoever writes \"{}\" every time earns something too; of the rest you earn {} %.",
+                     graded.constant, percent(std::max(graded.skill, 0.0)));
 }
 
 std::string say_due(const std::string& skill, const std::vector<learner::RuleKept>& kept) {
@@ -68,6 +70,7 @@ OwnLines shown(const practice::Store& store, const learner::GroupLines& group) {
   OwnLines one;
   one.key = group.key;
   one.title = group.title;
+  one.title.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(one.title.front())));
   one.words = group.words;
   one.readings = group.readings;
   if (const auto* test = test_for(store, group.key)) {
@@ -109,7 +112,8 @@ ProgressPage make_page(const practice::Store& store, const learner::Rules& rules
   for (const auto& test : store.standards->rules.tests) {
     const bool done = std::any_of(progress.skills.begin(), progress.skills.end(),
                                   [&](const auto& skill) { return skill.skill == test.key; });
-    if (done) { // Tubes of cases that no drill holds.
+    // Tubes of cases that no drill holds; one test has the name of a skill.
+    if (done && !practice::skill_from_word(test.key)) {
       page.skills.push_back(shown(progress, test.key, test.title, rules));
     }
   }
