@@ -17,6 +17,8 @@ void draw_counter(App& app, const render::Rect& area); ///< Form, label and cont
 void draw_delivery(const reception::Shown& shown, const render::Rect& area);
 void draw_message(App& app, const render::Rect& area);
 void draw_marks_screen(App& app, const render::Rect& area);
+/// Every ledger with its marks: part of the marks screen and of a quiz's results.
+void draw_ledgers(const scoring::Report& report);
 void draw_marks_sheet(const scoring::Report& report); ///< Part of the marks screen.
 void draw_text_size(App& app);                        ///< Part of the strip and of the start screen.
 void draw_aids(App& app);          ///< The other aids: part of the start screen and of the help.

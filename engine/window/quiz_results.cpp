@@ -8,62 +8,13 @@
 #include <fmt/format.h>
 #include <imgui.h>
 
-#include <array>
 #include <cmath>
 
 namespace matula::window {
 
 namespace {
 
-using scoring::Ledger;
-
-struct LedgerRow {
-  Ledger ledger;
-  const char* title;
-};
-constexpr std::array<LedgerRow, 5> ledgers{{{Ledger::Reading, "Reading: what the tube shows"},
-                                            {Ledger::Interpretation, "Interpretation: what it means"},
-                                            {Ledger::Arithmetic, "Arithmetic: each step of the correction"},
-                                            {Ledger::Process, "Procedure"},
-                                            {Ledger::Safety, "Safety"}}};
-
-void draw_ledger(const scoring::Report& report, const LedgerRow& row) {
-  heading(
-      fmt::format("{}: {} of {}", row.title, report.earned(row.ledger), report.possible(row.ledger)).c_str());
-  if (!ImGui::BeginTable(row.title, 2, ImGuiTableFlags_RowBg | ImGuiTableFlags_BordersInnerH)) {
-    return;
-  }
-  ImGui::TableSetupColumn("marks", ImGuiTableColumnFlags_WidthFixed, ImGui::CalcTextSize("88 of 88").x);
-  ImGui::TableSetupColumn("what");
-  for (const scoring::Mark& mark : report.marks) {
-    if (mark.ledger != row.ledger) {
-      continue;
-    }
-    ImGui::TableNextRow();
-    ImGui::TableNextColumn();
-    ImGui::Text("%d of %d", mark.earned, mark.possible);
-    ImGui::TableNextColumn();
-    ImGui::TextWrapped("%s%s", mark.label.c_str(),
-                       mark.entered.empty() ? "" : (": you wrote " + mark.entered).c_str());
-    if (!mark.reason.empty()) {
-      ImGui::TextWrapped("%s", mark.reason.c_str());
-    }
-  }
-  ImGui::EndTable();
-}
-
-void draw_report(const scoring::Report& report) {
-  if (report.safety_stop) {
-    ImGui::TextWrapped("Safety stop: this is not passed, whatever the other marks.");
-  }
-  for (const LedgerRow& row : ledgers) {
-    if (report.possible(row.ledger) > 0) {
-      draw_ledger(report, row);
-    }
-  }
-}
-
-/// A button for every unknown; a full stop marks what was not right.
+/// A button for every unknown; an exclamation mark what was not right.
 void draw_places(App& app) {
   PracticeView& view = *app.practice;
   for (int i = 0; i < view.quiz->count(); ++i) {
@@ -162,7 +113,7 @@ void draw_results(App& app, float width, float height) {
       return;
     }
     ImGui::BeginChild("ledgers", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
-    draw_report(view.quiz->report());
+    draw_ledgers(view.quiz->report());
     ImGui::EndChild();
   }
   draw_one(app, {left, 0, width - left, height});
