@@ -101,8 +101,9 @@ OwnLines shown(const practice::Store& store, const learner::GroupLines& group) {
 
 } // namespace
 
-ProgressPage make_page(const practice::Store& store, const learner::Rules& rules,
-                       const std::vector<learner::Answer>& answers, std::int64_t now_s) {
+ProgressPage make_page(const practice::Store& store, const std::vector<learner::Answer>& answers,
+                       std::int64_t now_s) {
+  const learner::Rules& rules = store.learning;
   const auto progress = learner::progress_of(answers, store.standards->rules.tests, rules, now_s);
   ProgressPage page;
   page.tomorrow = progress.tomorrow;

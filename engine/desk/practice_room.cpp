@@ -1,5 +1,5 @@
 #include "engine/desk/practice_impl.hpp"
-#include "engine/practice/memory.hpp"
+#include "engine/learner/memory.hpp"
 #include "engine/practice/quiz_log.hpp"
 
 #include <algorithm>
@@ -27,18 +27,14 @@ tl::expected<PracticeRoom, scenario::Problems> PracticeRoom::load(const Ground& 
 }
 
 std::vector<SkillOffer> PracticeRoom::skills() const {
-  const auto& rules = impl_->store->rules;
-  const auto memory = practice::remembered(impl_->answers, rules.memory, rules.choice.right_from);
-  const auto now = now_s();
+  const auto kept = learner::rules_kept(impl_->answers, impl_->store->learning, now_s());
   std::vector<SkillOffer> offers;
   for (const practice::Skill skill : practice::all_skills) {
     SkillOffer offer{practice::to_word(skill), practice::title_of(skill), practice::about(skill), 0, false};
     offer.answered = static_cast<int>(std::count_if(impl_->answers.begin(), impl_->answers.end(),
                                                     [&](const auto& one) { return one.skill == offer.key; }));
-    for (const auto& [fact, one] : memory) {
-      offer.due =
-          offer.due || (fact.rfind(offer.key + ".", 0) == 0 && one.recall(now) < rules.memory.due_below);
-    }
+    offer.due = std::any_of(kept.begin(), kept.end(),
+                            [&](const auto& one) { return one.skill == offer.key && one.due; });
     offers.push_back(std::move(offer));
   }
   return offers;

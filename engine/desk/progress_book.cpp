@@ -18,7 +18,6 @@ namespace matula::desk {
 
 struct ProgressBook::Impl {
   std::shared_ptr<const practice::Store> store;
-  learner::Rules rules;
   std::filesystem::path folder;
 };
 
@@ -33,16 +32,12 @@ tl::expected<ProgressBook, scenario::Problems> ProgressBook::load(const Ground& 
   if (!store) {
     return tl::make_unexpected(store.error());
   }
-  auto rules = learner::load_rules(ground.assets_folder());
-  if (!rules) {
-    return tl::make_unexpected(rules.error());
-  }
-  return ProgressBook(std::make_unique<Impl>(Impl{*store, std::move(*rules), learner}));
+  return ProgressBook(std::make_unique<Impl>(Impl{*store, learner}));
 }
 
 ProgressPage ProgressBook::page() const {
   const auto record = learner::load(record_file(impl_->folder));
-  auto page = make_page(*impl_->store, impl_->rules, record.answers, now_s());
+  auto page = make_page(*impl_->store, record.answers, now_s());
   if (!record.problems.empty()) {
     page.trouble = "Lines of your record that cannot be read are left out; they stay in the file. " +
                    scenario::to_text(record.problems);

@@ -10,13 +10,14 @@ namespace matula::learner {
 
 namespace {
 
+/// Nothing for an unknown that is not one of its skill, such as a whole sitting.
 std::vector<std::string> called_for(const Answer& answer) {
   std::istringstream parts(answer.unknown);
   std::string skill;
   std::string names;
   std::getline(parts, skill, '/');
   std::getline(parts, names, '/');
-  std::istringstream each(names);
+  std::istringstream each(skill == answer.skill ? names : "");
   std::vector<std::string> rules;
   for (std::string rule; std::getline(each, rule, '+');) {
     if (!rule.empty()) {

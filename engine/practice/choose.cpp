@@ -1,8 +1,8 @@
 #include "engine/practice/choose.hpp"
 
+#include "engine/learner/memory.hpp"
 #include "engine/practice/difficulty.hpp"
 #include "engine/practice/draws.hpp"
-#include "engine/practice/memory.hpp"
 #include "engine/practice/store.hpp"
 #include "engine/scoring/standards.hpp"
 
@@ -20,9 +20,8 @@ using learner::Answer;
 struct Chooser {
   const Store& store;
   std::span<const Answer> answers;
-  std::int64_t now_s;
   Draws draws;
-  std::map<std::string, Remembered> memory;
+  std::vector<learner::RuleKept> kept; ///< As they are remembered now.
 
   /// How many answers ago; the number of all where never.
   template <class Is> std::size_t ago(const Is& is) const {
@@ -37,9 +36,8 @@ struct Chooser {
   /// The least chance to recall a rule of the skill, 1 where none was met.
   double least_recall(Skill skill) const {
     double least = 1;
-    const std::string own = to_word(skill) + ".";
-    for (const auto& [fact, one] : memory) {
-      least = fact.rfind(own, 0) == 0 ? std::min(least, one.recall(now_s)) : least;
+    for (const auto& one : kept) {
+      least = one.skill == to_word(skill) ? std::min(least, one.recall) : least;
     }
     return least;
   }
@@ -57,7 +55,7 @@ struct Chooser {
         continue;
       }
       const double recall = least_recall(skill);
-      const bool due = recall < store.rules.memory.due_below;
+      const bool due = recall < store.learning.due_below;
       const auto since = static_cast<double>(ago([&](const Answer& answer) { return answer.skill == word; }));
       // Faded rules go first unless they were just met; then what was met longest ago; chance parts the rest.
       const bool rested = since >= static_cast<double>(skills.size()) / 2;
@@ -162,10 +160,11 @@ struct Chooser {
   double faded(const Unknown& unknown) const {
     constexpr double pull = 8;
     double most = 0;
-    for (const std::string& fact : facts_of(unknown)) {
-      const auto known = memory.find(fact);
-      const double recall = known == memory.end() ? 1 : known->second.recall(now_s);
-      most = std::max(most, store.rules.memory.due_below - recall);
+    const auto rules = rules_of(unknown);
+    for (const auto& one : kept) {
+      const bool called = one.skill == to_word(unknown.skill) &&
+                          std::find(rules.begin(), rules.end(), one.rule) != rules.end();
+      most = called ? std::max(most, store.learning.due_below - one.recall) : most;
     }
     return pull * most;
   }
@@ -219,8 +218,7 @@ Unknown next_unknown(const Store& store, std::span<const Answer> answers, const 
   Unknown unknown;
   for (int attempt = 0; attempt < most_tries; ++attempt) {
     const Draws draws(seed + static_cast<std::uint64_t>(attempt) * 0x9e3779b97f4a7c15ULL);
-    const Chooser chooser{store, answers, now_s, draws,
-                          remembered(answers, store.rules.memory, store.rules.choice.right_from)};
+    const Chooser chooser{store, answers, draws, learner::rules_kept(answers, store.learning, now_s)};
     unknown = chooser.of(chooser.choose_skill(skills), draws.seed("unknown"));
     if (!chooser.came_lately(unknown)) {
       break;

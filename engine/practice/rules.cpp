@@ -64,18 +64,6 @@ ChoiceRules read_choice(const Table& root) {
   return rules;
 }
 
-MemoryRules read_memory(const Table& root) {
-  const Table table = root.table("memory");
-  MemoryRules rules;
-  rules.first_days = table.number("first_days", {0.01, 100, "d"});
-  rules.grows = table.number("grows", {1, 10, ""});
-  rules.falls = table.number("falls", {0.01, 1, ""});
-  rules.least_days = table.number("least_days", {0.001, 100, "d"});
-  rules.due_below = table.number("due_below", {0.1, 0.99, ""});
-  (void)table.text("source");
-  return rules;
-}
-
 std::vector<Urine> read_urines(const Table& root) {
   std::vector<Urine> urines;
   for (const Table& row : root.tables("urine")) {
@@ -219,8 +207,8 @@ std::vector<std::string> Rules::tests_of(Skill skill) const {
 tl::expected<Rules, scenario::Problems> load_rules(const std::filesystem::path& assets_folder) {
   strict::File file(assets_folder / "practice" / "rules.toml");
   const Table root = file.root();
-  Rules rules{read_difficulty(root), read_choice(root), read_memory(root), read_urines(root),
-              read_tests(root),      read_float(root),  read_sum(root),    read_delivery(root)};
+  Rules rules{read_difficulty(root), read_choice(root), read_urines(root),  read_tests(root),
+              read_float(root),      read_sum(root),    read_delivery(root)};
   auto problems = file.finish();
   if (!problems.empty()) {
     return tl::make_unexpected(std::move(problems));

@@ -38,14 +38,6 @@ struct ChoiceRules {
   int unlike_the_last = 12;
 };
 
-struct MemoryRules {
-  double first_days = 1;
-  double grows = 2;
-  double falls = 0.5;
-  double least_days = 0.1;
-  double due_below = 0.9;
-};
-
 /// A kind of urine tubes are made from.
 struct Urine {
   std::string key;
@@ -95,7 +87,6 @@ struct DeliveryRules {
 struct Rules {
   DifficultyRules difficulty;
   ChoiceRules choice;
-  MemoryRules memory;
   std::vector<Urine> urines;
   std::vector<Practised> tests;
   FloatRules floats;

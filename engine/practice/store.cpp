@@ -12,6 +12,10 @@ load_store(const assets::World& world, const scoring::Standards& standards,
   if (!rules) {
     return tl::make_unexpected(rules.error());
   }
+  auto learning = learner::load_rules(assets_folder);
+  if (!learning) {
+    return tl::make_unexpected(learning.error());
+  }
   auto plain = scoring::load_plain_urine(assets_folder);
   if (!plain) {
     return tl::make_unexpected(plain.error());
@@ -36,6 +40,7 @@ load_store(const assets::World& world, const scoring::Standards& standards,
   store->standards = &standards;
   store->book = &*book;
   store->rules = std::move(*rules);
+  store->learning = std::move(*learning);
   store->plain = std::move(*plain);
   store->people = std::move(*people);
   return std::shared_ptr<const Store>(std::move(store));

@@ -2,6 +2,7 @@
 
 #include "engine/generator/pattern.hpp"
 #include "engine/generator/people.hpp"
+#include "engine/learner/rules.hpp"
 #include "engine/practice/rules.hpp"
 #include "engine/reception/book.hpp"
 #include "sim/specimen/specimen.hpp"
@@ -24,6 +25,7 @@ struct Store {
   const scoring::Standards* standards = nullptr;
   const reception::Book* book = nullptr;
   Rules rules;
+  learner::Rules learning; ///< When a rule has faded.
   specimen::Specimen plain;
   generator::People people;
   std::vector<generator::Pattern> patterns; ///< Of deliveries.

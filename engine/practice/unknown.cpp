@@ -41,14 +41,8 @@ std::optional<Unknown> unknown_from_text(std::string_view text) {
   return unknown;
 }
 
-std::vector<std::string> facts_of(const Unknown& unknown) {
-  std::vector<std::string> facts;
-  if (is_of_rules(unknown.skill)) {
-    for (const std::string& fact : split(unknown.what, '+')) {
-      facts.push_back(to_word(unknown.skill) + "." + fact);
-    }
-  }
-  return facts;
+std::vector<std::string> rules_of(const Unknown& unknown) {
+  return is_of_rules(unknown.skill) ? split(unknown.what, '+') : std::vector<std::string>();
 }
 
 std::vector<std::string> split(std::string_view words, char at) {

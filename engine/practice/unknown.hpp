@@ -30,7 +30,7 @@ struct Unknown {
 [[nodiscard]] std::optional<Unknown> unknown_from_text(std::string_view text);
 
 /// The rules an unknown calls for: each step of a calculation, the fault of a delivery; of others nothing.
-[[nodiscard]] std::vector<std::string> facts_of(const Unknown& unknown);
+[[nodiscard]] std::vector<std::string> rules_of(const Unknown& unknown);
 
 /// "a+b" to "a" and "b".
 [[nodiscard]] std::vector<std::string> split(std::string_view words, char at);

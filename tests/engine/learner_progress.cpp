@@ -170,15 +170,19 @@ TEST_CASE("The rules' file is read strictly") {
   std::filesystem::remove_all(folder);
 }
 
-TEST_CASE("Progress and practice go by the same half-lives") {
+TEST_CASE("Progress and practice call the same answers right") {
   const auto practised = practice::load_rules(assets::folder());
   REQUIRE(practised);
-  const auto& theirs = practised->memory;
-  const Rules own = rules();
-  CHECK(theirs.first_days == own.memory.first_days);
-  CHECK(theirs.grows == own.memory.grows);
-  CHECK(theirs.falls == own.memory.falls);
-  CHECK(theirs.least_days == own.memory.least_days);
-  CHECK(theirs.due_below == own.due_below);
-  CHECK(practised->choice.right_from == own.right_from);
+  CHECK(practised->choice.right_from == rules().right_from);
+}
+
+TEST_CASE("What a whole sitting was about is no rule that fades") {
+  Answer sum;
+  sum.when_s = first_s;
+  sum.from = From::Sitting;
+  sum.skill = "corrections";
+  sum.unknown = "sitting/first_case-1/sg.corrected";
+  CHECK(rules_kept(std::vector{sum}, rules(), first_s).empty());
+  sum.unknown = "corrections/zero+temperature/plain/0.0000/1";
+  CHECK(rules_kept(std::vector{sum}, rules(), first_s).size() == 2);
 }
