@@ -14,15 +14,14 @@ namespace matula::window {
 
 namespace {
 
-/// A button for every unknown; an exclamation mark what was not right.
+/// A button for every unknown; an exclamation mark what was not right. They stand in the strip with the way
+/// back, also while an unknown is being made: the arrow keys do not cross from one pane into another.
 void draw_places(App& app) {
   PracticeView& view = *app.practice;
   for (int i = 0; i < view.quiz->count(); ++i) {
     const bool right = view.quiz->feedback(i).right;
     const std::string label = fmt::format("{}{}", i + 1, right ? "" : " !");
-    if (i > 0) {
-      flow(width_of(label.c_str()));
-    }
+    flow(width_of(label.c_str()));
     const bool open = view.quiz->place() == i;
     ImGui::PushStyleColor(ImGuiCol_Button,
                           ImGui::GetStyleColorVec4(open ? ImGuiCol_TabActive : ImGuiCol_Tab));
@@ -42,21 +41,43 @@ void draw_given(const desk::Question& question) {
   paper.words(question.rule.c_str());
 }
 
+/// Two rows of buttons: fourteen places and the way back are wider than a small window with large text.
+float strip_height(const App& app) {
+  const float rows = app.aids.text_scale > 1.3F ? 2 : 1;
+  return std::floor(ImGui::GetFrameHeightWithSpacing() * rows + ImGui::GetStyle().WindowPadding.y * 2);
+}
+
+/// True when the screen was left.
+bool draw_results_strip(App& app, const render::Rect& area) {
+  const Pane pane("strip", area);
+  if (app.focus_screen > 0) {
+    --app.focus_screen;
+    app.widgets.focus_next();
+  }
+  if (app.widgets.button("results.close", "Back to the start (Esc)")) {
+    leave_practice(app);
+    return true;
+  }
+  if (app.practice->quiz->marked()) {
+    draw_places(app);
+  }
+  return false;
+}
+
 /// The unknown again, and why; true when what is below it is a picture.
 void draw_one(App& app, const render::Rect& area) {
   PracticeView& view = *app.practice;
   const desk::Question* question = question_on_show(view);
   if (question == nullptr) {
     view.waits = true;
-    const Pane pane("one", area);
+    const Pane pane("one", area, ImGuiWindowFlags_NoFocusOnAppearing);
     ImGui::TextUnformatted("It is being made again ...");
     return;
   }
   app.widgets.tell("place", std::to_string(view.quiz->place() + 1));
   const float words_h = std::floor(area.h * (0.34F + 0.08F * app.aids.text_scale));
   {
-    const Pane pane("one", {area.x, area.y, area.w, words_h});
-    draw_places(app);
+    const Pane pane("one", {area.x, area.y, area.w, words_h}, ImGuiWindowFlags_NoFocusOnAppearing);
     ImGui::TextWrapped("%d. %s", view.quiz->place() + 1, question->title.c_str());
     ImGui::BeginChild("why", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
     if (question->kind == desk::Posed::Tube) {
@@ -90,17 +111,12 @@ void draw_results(App& app, float width, float height) {
   const float left = std::floor(width * 0.5F);
   const bool marked = view.quiz->marked();
   app.widgets.tell("marked", marked ? "1" : "0");
+  const float top = strip_height(app);
+  if (draw_results_strip(app, {0, 0, width, top})) {
+    return;
+  }
   {
-    const Pane pane("results", {0, 0, left, height});
-    if (app.focus_screen > 0) {
-      --app.focus_screen;
-      app.widgets.focus_next();
-    }
-    if (app.widgets.button("results.close", "Back to the start (Esc)")) {
-      leave_practice(app);
-      return;
-    }
-    ImGui::SameLine();
+    const Pane pane("results", {0, top, left, height - top}, ImGuiWindowFlags_NoFocusOnAppearing);
     ImGui::TextWrapped("%s", view.quiz->title().c_str());
     for (const std::string& words : {view.trouble, view.quiz->trouble()}) {
       if (!words.empty()) {
@@ -112,11 +128,9 @@ void draw_results(App& app, float width, float height) {
       ImGui::TextUnformatted("What was left open is being made, to be shown with the rest ...");
       return;
     }
-    ImGui::BeginChild("ledgers", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
     draw_ledgers(view.quiz->report());
-    ImGui::EndChild();
   }
-  draw_one(app, {left, 0, width - left, height});
+  draw_one(app, {left, top, width - left, height - top});
 }
 
 } // namespace matula::window

@@ -197,7 +197,8 @@ def main():
         def reopen():
             nonlocal hand
             taken = hand.taken if hand else 0
-            hand = Hand(Screen(asked.program, folder, asked.size, asked.text), asked.pictures)
+            text = 100 if hand else asked.text  # The window keeps the size it was given.
+            hand = Hand(Screen(asked.program, folder, asked.size, text), asked.pictures)
             hand.taken = taken
             return hand
 
