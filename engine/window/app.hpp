@@ -119,6 +119,8 @@ struct App {
   Tab tab = Tab::Request;
   bool focus_panel = true;    ///< The panel's first control gets the keyboard this frame.
   bool focus_hand_in = false; ///< The question before handing in does.
+  int focus_tubes = 0;        ///< Frames for which the other half of the marks screen does.
+  bool at_tubes = false;      ///< The keyboard is in that half.
   bool focus_strip = false;   ///< The strip's first control does.
   int focus_screen = 3; ///< Frames for which the start or marks screen's first control does; ImGui has its
                         ///< own wish at first.

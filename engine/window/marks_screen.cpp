@@ -5,6 +5,10 @@
 #include "engine/window/panels.hpp"
 
 #include <fmt/format.h>
+#include <imgui.h>
+
+#define GLFW_INCLUDE_NONE
+#include <GLFW/glfw3.h>
 
 #include <algorithm>
 #include <array>
@@ -86,6 +90,10 @@ void draw_pads(const desk::PadPair& pads) {
 
 /// Which test to show beside its marks, or the whole worksheet.
 void draw_test_choice(App& app, const scoring::Report& report) {
+  if (app.focus_tubes > 0) {
+    --app.focus_tubes;
+    app.widgets.focus_next();
+  }
   for (int i = 0; i < static_cast<int>(report.tubes.size()); ++i) {
     if (i > 0) {
       flow(width_of(report.tubes[static_cast<std::size_t>(i)].title.c_str()) + ImGui::GetFrameHeight());
@@ -177,6 +185,15 @@ void draw_beside(App& app, const scoring::Report& report) {
   }
 }
 
+/// The arrow keys do not cross from one pane into another.
+void change_half(App& app) {
+  if (!ImGui::IsKeyPressed(GLFW_KEY_F6, false)) {
+    return;
+  }
+  app.at_tubes = !app.at_tubes;
+  (app.at_tubes ? app.focus_tubes : app.focus_screen) = 3;
+}
+
 } // namespace
 
 void draw_marks_screen(App& app, const render::Rect& area) {
@@ -193,6 +210,7 @@ void draw_marks_screen(App& app, const render::Rect& area) {
       app.scene.reset();
       forget_tubes(app);
       app.marked_test = 0;
+      app.at_tubes = false;
       app.message.clear();
       app.focus_screen = 3;
       find_cases(app);
@@ -203,11 +221,16 @@ void draw_marks_screen(App& app, const render::Rect& area) {
     if (!app.message.empty()) {
       ImGui::TextWrapped("%s", app.message.c_str());
     }
+    if (!report.tubes.empty()) {
+      ImGui::TextDisabled("F6: the keyboard goes to the other half, and back");
+      change_half(app);
+    }
     ImGui::BeginChild("ledgers", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
     draw_report(report);
     ImGui::EndChild();
   }
-  const Pane pane("tubes", {area.x + left, area.y, area.w - left, area.h});
+  const Pane pane("tubes", {area.x + left, area.y, area.w - left, area.h},
+                  ImGuiWindowFlags_NoFocusOnAppearing);
   draw_beside(app, report);
 }
 
