@@ -92,6 +92,29 @@ public:
     return (sum[0] / n - chance) / (1 - chance);
   }
 
+  [[nodiscard]] std::optional<double> gwet(const std::vector<double>& sum) const {
+    const double n = std::accumulate(sum.begin() + 1, sum.begin() + 1 + static_cast<std::ptrdiff_t>(q_), 0.0);
+    double spread = 0;
+    for (std::size_t k = 0; k < q_; ++k) {
+      const double share = (sum[1 + k] + sum[1 + q_ + k]) / (2 * n);
+      spread += share * (1 - share);
+    }
+    const double all = std::accumulate(weights_.begin(), weights_.end(), 0.0);
+    const double chance = all / static_cast<double>(q_ * (q_ - 1)) * spread;
+    if (!(n > 0) || chance >= 1) {
+      return std::nullopt;
+    }
+    return (sum[0] / n - chance) / (1 - chance);
+  }
+
+  [[nodiscard]] std::vector<double> all() const {
+    std::vector<double> sum(width_);
+    for (std::size_t i = 0; i < flat_.size(); ++i) {
+      sum[i % width_] += flat_[i];
+    }
+    return sum;
+  }
+
 private:
   std::size_t q_;
   std::size_t width_; ///< Of a student's row, even.
@@ -100,11 +123,10 @@ private:
   std::vector<double> flat_;
 };
 
-} // namespace
-
-std::optional<Interval> kappa_interval(const std::vector<PairTable>& by_student,
-                                       const std::vector<double>& weights, int draws, std::uint64_t seed,
-                                       double coverage) {
+/// Middle `coverage` of what `measure` makes of students drawn anew.
+template <class Measure>
+std::optional<Interval> interval(const std::vector<PairTable>& by_student, const std::vector<double>& weights,
+                                 int draws, std::uint64_t seed, double coverage, Measure measure) {
   if (by_student.size() < 2 || draws < 1) {
     return std::nullopt;
   }
@@ -120,7 +142,7 @@ std::optional<Interval> kappa_interval(const std::vector<PairTable>& by_student,
   std::vector<double> sum;
   for (int draw = 0; draw < draws; ++draw) {
     students.draw(source, sum);
-    const auto value = students.kappa(sum);
+    const auto value = measure(students, sum);
     if (!value) {
       return std::nullopt;
     }
@@ -129,6 +151,32 @@ std::optional<Interval> kappa_interval(const std::vector<PairTable>& by_student,
   std::sort(values.begin(), values.end());
   const double tail = (1 - coverage) / 2;
   return Interval{quantile(values, tail), quantile(values, 1 - tail)};
+}
+
+} // namespace
+
+std::optional<Interval> kappa_interval(const std::vector<PairTable>& by_student,
+                                       const std::vector<double>& weights, int draws, std::uint64_t seed,
+                                       double coverage) {
+  return interval(
+      by_student, weights, draws, seed, coverage,
+      [](const Essence& students, const std::vector<double>& sum) { return students.kappa(sum); });
+}
+
+std::optional<Interval> gwet_interval(const std::vector<PairTable>& by_student,
+                                      const std::vector<double>& weights, int draws, std::uint64_t seed,
+                                      double coverage) {
+  return interval(by_student, weights, draws, seed, coverage,
+                  [](const Essence& students, const std::vector<double>& sum) { return students.gwet(sum); });
+}
+
+std::optional<double> gwet_value(const PairTable& table, const std::vector<double>& weights) {
+  if (weights.size() != table.categories() * table.categories()) {
+    throw std::invalid_argument("weights of another scale");
+  }
+  const std::vector<PairTable> one{table};
+  const Essence all(one, weights);
+  return table.total() > 0 ? all.gwet(all.all()) : std::nullopt;
 }
 
 } // namespace matula::statistics

@@ -18,4 +18,14 @@ struct Interval {
                                                      const std::vector<double>& weights, int draws,
                                                      std::uint64_t seed, double coverage = 0.95);
 
+/// The same for gwet_value.
+[[nodiscard]] std::optional<Interval> gwet_interval(const std::vector<PairTable>& by_student,
+                                                    const std::vector<double>& weights, int draws,
+                                                    std::uint64_t seed, double coverage = 0.95);
+
+/// Gwet's coefficient of a table of pairs, the value of gwet_ac in raters.hpp with two readers of each thing:
+/// AC1 with nominal weights, AC2 with others. Nothing for an empty table, or one in which chance agrees
+/// always. Throws std::invalid_argument for weights of another scale.
+[[nodiscard]] std::optional<double> gwet_value(const PairTable& table, const std::vector<double>& weights);
+
 } // namespace matula::statistics

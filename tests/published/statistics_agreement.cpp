@@ -297,3 +297,35 @@ TEST_CASE("Students are drawn whole: their readings hang together") {
   CHECK(whole->low == again->low);
   CHECK(whole->high - whole->low > 1.3 * (single->high - single->low));
 }
+
+TEST_CASE("Gwet's coefficient of a table of pairs is that of two readers of each thing, and its interval "
+          "holds it") {
+  // J. Cohen, Psychol. Bull. 70 (1968) 213, table 1.
+  const std::vector<std::vector<double>> counts{{88, 14, 18}, {10, 40, 10}, {2, 6, 12}};
+  PairTable table(3);
+  Ballots ballots;
+  ballots.categories = 3;
+  for (std::size_t i = 0; i < 3; ++i) {
+    for (std::size_t j = 0; j < 3; ++j) {
+      table.add(i, j, counts[i][j]);
+      for (int k = 0; k < static_cast<int>(counts[i][j]); ++k) {
+        std::vector<double> votes(3);
+        votes[i] += 1;
+        votes[j] += 1;
+        ballots.votes.push_back(votes);
+      }
+    }
+  }
+  for (const auto weighting : {Weighting::Nominal, Weighting::Linear, Weighting::Quadratic}) {
+    const auto weights = agreement_weights(weighting, 3);
+    const auto value = gwet_value(table, weights);
+    REQUIRE(value);
+    CHECK(*value == Approx(gwet_ac(ballots, weights)->value).epsilon(1e-12));
+    const std::vector<PairTable> students(10, table); // All alike: every draw gives the same.
+    const auto interval = gwet_interval(students, weights, 50, 3);
+    REQUIRE(interval);
+    CHECK(interval->low == Approx(*value).epsilon(1e-12));
+    CHECK(interval->high == Approx(*value).epsilon(1e-12));
+  }
+  CHECK_FALSE(gwet_value(PairTable(3), agreement_weights(Weighting::Linear, 3)));
+}
