@@ -109,7 +109,11 @@ std::string do_step(bench::State& state, const bench::Setup& setup, const Recipe
 }
 
 BookTube do_by_the_book(const bench::Setup& setup, const Recipe& recipe) {
-  BookTube tube{bench::begin(setup), recipe.vessel, ""};
+  return do_by_the_book(setup, bench::begin(setup), recipe);
+}
+
+BookTube do_by_the_book(const bench::Setup& setup, const bench::State& fresh, const Recipe& recipe) {
+  BookTube tube{fresh, recipe.vessel, ""};
   Worker worker(tube.state, setup);
   worker.act(bench::Protect{true, true});
   worker.act(bench::Mix{"specimen", bench::Manner::Swirl, 5});

@@ -25,4 +25,8 @@ using procedure::StepKind;
 /// Does the recipe on a fresh bench of `setup`, with gloves and goggles on.
 [[nodiscard]] BookTube do_by_the_book(const bench::Setup& setup, const Recipe& recipe);
 
+/// The same on a bench that has just begun, and was made once for many.
+[[nodiscard]] BookTube do_by_the_book(const bench::Setup& setup, const bench::State& fresh,
+                                      const Recipe& recipe);
+
 } // namespace matula::scoring

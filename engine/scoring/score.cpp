@@ -2,6 +2,7 @@
 #include "engine/scenario/scenario.hpp"
 #include "engine/scoring/by_the_book.hpp"
 #include "engine/scoring/ledgers.hpp"
+#include "engine/scoring/prepared.hpp"
 #include "engine/scoring/roots.hpp"
 #include "engine/scoring/standards.hpp"
 #include "engine/sitting/setup.hpp"
@@ -24,48 +25,68 @@ bool asks(const scenario::Asked& asked, const std::string& part) {
   return (part == "look" && asked.look) || (part == "gravity" && asked.specific_gravity) || asked.has(part);
 }
 
+/// A figure is judged by the instrument alone: there is no tube to lay beside it.
+bool shows_a_tube(const Standards& standards, const scenario::Scenario& scenario, const std::string& test) {
+  return standards.rules.find_test(test)->result == procedure::Result::Word && asks(scenario.asked, test);
+}
+
+/// What there is to read on a test done by the book; nothing when its recipe was stopped.
+std::optional<reading::GradeReading> read_book(const assets::World& world, const Standards& standards,
+                                               const bench::Setup& setup, const std::string& test,
+                                               const BookTube& tube) {
+  if (!tube.stopped_because.empty()) {
+    return std::nullopt;
+  }
+  return read_vessel(tube.state, setup, world.thresholds, standards.rules.find_test(test)->scale,
+                     tube.vessel);
+}
+
 /// The asked tests done by the book, each on a thread of its own: they share nothing but what nobody writes.
 class BookTubes {
 public:
   BookTubes(const assets::World& world, const scenario::Scenario& scenario, const Standards& standards)
-      : setup_(sitting::make_setup(world, scenario)) {
+      : world_(world), standards_(standards), setup_(sitting::make_setup(world, scenario)) {
     for (const auto& [key, recipe] : standards.recipes) {
-      // A figure is judged by the instrument alone: there is no tube to lay beside it.
-      const bool shows_a_tube = standards.rules.find_test(key)->result == procedure::Result::Word;
-      if (shows_a_tube && asks(scenario.asked, key)) {
-        running_[key] = std::async(std::launch::async, do_by_the_book, std::cref(setup_), std::cref(recipe));
+      if (shows_a_tube(standards, scenario, key)) {
+        running_[key] = std::async(std::launch::async,
+                                   [this, &recipe = recipe] { return do_by_the_book(setup_, recipe); });
       }
     }
   }
 
-  [[nodiscard]] const bench::Setup& setup() const { return setup_; }
-  [[nodiscard]] bool has(const std::string& test) const { return running_.count(test) > 0; }
-  /// Waits for the test; once only.
-  BookTube take(const std::string& test) { return running_.at(test).get(); }
+  /// Waits for all; once only.
+  BookReadings read() {
+    BookReadings all;
+    for (auto& [test, tube] : running_) {
+      all[test] = read_book(world_, standards_, setup_, test, tube.get());
+    }
+    return all;
+  }
 
 private:
+  const assets::World& world_;
+  const Standards& standards_;
   bench::Setup setup_;
   std::map<std::string, std::future<BookTube>> running_;
 };
 
-std::vector<Compared> compare_tubes(const Case& marked, const Standards& standards, BookTubes& books) {
+std::vector<Compared> compare_tubes(const Case& marked, const Standards& standards,
+                                    const BookReadings& books) {
   std::vector<Compared> all;
-  const auto& setup = books.setup();
   for (const auto& test : standards.rules.tests) {
-    if (!books.has(test.key)) {
+    const auto book = books.find(test.key);
+    if (book == books.end()) {
       continue;
     }
-    const auto book = books.take(test.key);
     const auto& moment = marked.replay.tests.at(test.key);
     Compared pair;
     pair.tubes.test = test.key;
     pair.tubes.title = test.title;
     pair.tubes.learner_vessel = moment.vessel;
     pair.tubes.learner_read_at_s = moment.time_s;
-    if (book.stopped_because.empty()) {
-      const auto read = read_vessel(book.state, setup, marked.world.thresholds, test.scale, book.vessel);
-      pair.tubes.reference_word = test.word(read.grade);
-      pair.book_intensity = read.intensity;
+    if (book->second) {
+      pair.tubes.reference_word = test.word(book->second->grade);
+      pair.book_intensity = book->second->intensity;
     }
     if (moment.tube) {
       pair.tubes.learner_tube_word = test.word(moment.tube->grade);
@@ -97,6 +118,29 @@ void append(std::vector<Mark>& all, std::vector<Mark> more) {
   all.insert(all.end(), std::make_move_iterator(more.begin()), std::make_move_iterator(more.end()));
 }
 
+/// The whole report, once the log has been played.
+Report mark_all(const Case& marked, const std::vector<Compared>& compared) {
+  Report report;
+  append(report.marks, mark_reception(marked, report.safety_stop));
+  append(report.marks, mark_looks(marked));
+  append(report.marks, mark_gravity(marked));
+  append(report.marks, mark_grades(marked));
+  append(report.marks, mark_decisions(marked));
+  const auto process = mark_process(marked);
+  append(report.marks, note_specimen(marked, compared, process));
+  append(report.marks, process);
+  append(report.marks, mark_safety(marked, report.safety_stop));
+  charge_roots(report.marks, marked, compared);
+  report.losses = losses_by_root(report.marks);
+  report.findings = findings_of(report.marks);
+  report.standing = standing_of(report.marks, marked.book.pass, report.safety_stop);
+  for (const auto& pair : compared) {
+    report.tubes.push_back(pair.tubes);
+  }
+  report.debrief = marked.scenario.debrief;
+  return report;
+}
+
 } // namespace
 
 std::string Case::entry(const std::string& item) const {
@@ -120,26 +164,28 @@ Report score(const assets::World& world, const Standards& standards, const scena
   const Rulebook rules = standards.rules.with(scenario.marking.rules);
   const auto replay = play_through(world, scenario, rules, log, session, heard);
   const Case marked{world, scenario, rules, replay};
-  const auto compared = compare_tubes(marked, standards, books);
-  Report report;
-  append(report.marks, mark_reception(marked, report.safety_stop));
-  append(report.marks, mark_looks(marked));
-  append(report.marks, mark_gravity(marked));
-  append(report.marks, mark_grades(marked));
-  append(report.marks, mark_decisions(marked));
-  const auto process = mark_process(marked);
-  append(report.marks, note_specimen(marked, compared, process));
-  append(report.marks, process);
-  append(report.marks, mark_safety(marked, report.safety_stop));
-  charge_roots(report.marks, marked, compared);
-  report.losses = losses_by_root(report.marks);
-  report.findings = findings_of(report.marks);
-  report.standing = standing_of(report.marks, rules.pass, report.safety_stop);
-  for (const auto& pair : compared) {
-    report.tubes.push_back(pair.tubes);
+  return mark_all(marked, compare_tubes(marked, standards, books.read()));
+}
+
+Prepared prepare(const assets::World& world, const Standards& standards, const scenario::Scenario& scenario) {
+  Prepared prepared{scenario, sitting::make_setup(world, scenario), {}, {}};
+  prepared.fresh = bench::begin(prepared.setup);
+  for (const auto& [key, recipe] : standards.recipes) {
+    if (shows_a_tube(standards, scenario, key)) {
+      const BookTube tube = do_by_the_book(prepared.setup, prepared.fresh, recipe);
+      prepared.books[key] = read_book(world, standards, prepared.setup, key, tube);
+    }
   }
-  report.debrief = scenario.debrief;
-  return report;
+  return prepared;
+}
+
+Report score(const assets::World& world, const Standards& standards, const Prepared& prepared,
+             const std::vector<sitting::Event>& log) {
+  sitting::Session session(world, prepared.scenario, prepared.fresh);
+  const Rulebook rules = standards.rules.with(prepared.scenario.marking.rules);
+  const auto replay = play_through(world, prepared.scenario, rules, log, session, {});
+  const Case marked{world, prepared.scenario, rules, replay};
+  return mark_all(marked, compare_tubes(marked, standards, prepared.books));
 }
 
 Report score(const assets::World& world, const scenario::Scenario& scenario,

@@ -67,6 +67,13 @@ Session::Session(const assets::World& world, const scenario::Scenario& scenario)
   impl_->state = bench::begin(impl_->setup);
 }
 
+Session::Session(const assets::World& world, const scenario::Scenario& scenario, const bench::State& fresh)
+    : impl_(std::make_unique<Impl>()) {
+  impl_->scenario = scenario;
+  impl_->setup = make_setup(world, scenario);
+  impl_->state = fresh;
+}
+
 Session::~Session() = default;
 Session::Session(Session&&) noexcept = default;
 Session& Session::operator=(Session&&) noexcept = default;

@@ -28,6 +28,8 @@ namespace matula::sitting {
 class Session {
 public:
   Session(const assets::World& world, const scenario::Scenario& scenario);
+  /// The same from a bench that has just begun, `bench::begin` of the scenario's setup, made once for many.
+  Session(const assets::World& world, const scenario::Scenario& scenario, const bench::State& fresh);
   ~Session();
   Session(Session&&) noexcept;
   Session& operator=(Session&&) noexcept;
