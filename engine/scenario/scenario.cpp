@@ -10,20 +10,6 @@ namespace matula::scenario {
 
 namespace {
 
-/// FNV-1a, 64 bits (Fowler, Noll, Vo): tells an edited file from the one a sitting began with.
-std::string content_hash(std::string_view text) {
-  std::uint64_t hash = 14695981039346656037ULL;
-  for (const char letter : text) {
-    hash = (hash ^ static_cast<unsigned char>(letter)) * 1099511628211ULL;
-  }
-  constexpr const char* digits = "0123456789abcdef";
-  std::string words;
-  for (int shift = 60; shift >= 0; shift -= 4) {
-    words += digits[(hash >> static_cast<unsigned>(shift)) & 15U];
-  }
-  return words;
-}
-
 Scenario read_all(strict::File& file, const Limits& limits, const matter::Catalogue& catalogue) {
   const strict::Table root = file.root();
   Scenario scenario;
@@ -46,6 +32,20 @@ Scenario read_all(strict::File& file, const Limits& limits, const matter::Catalo
 
 } // namespace
 
+/// FNV-1a, 64 bits (Fowler, Noll, Vo): tells an edited file from the one a sitting began with.
+std::string text_hash(std::string_view text) {
+  std::uint64_t hash = 14695981039346656037ULL;
+  for (const char letter : text) {
+    hash = (hash ^ static_cast<unsigned char>(letter)) * 1099511628211ULL;
+  }
+  constexpr const char* digits = "0123456789abcdef";
+  std::string words;
+  for (int shift = 60; shift >= 0; shift -= 4) {
+    words += digits[(hash >> static_cast<unsigned>(shift)) & 15U];
+  }
+  return words;
+}
+
 tl::expected<Scenario, Problems> parse(std::string_view text, const std::string& file_name,
                                        const matter::Catalogue& catalogue) {
   const auto& limits = shipped_limits();
@@ -66,7 +66,7 @@ tl::expected<Scenario, Problems> parse(std::string_view text, const std::string&
   }
   scenario.key = std::filesystem::path(file_name).stem().string();
   scenario.file = file_name;
-  scenario.content_hash = content_hash(text);
+  scenario.content_hash = text_hash(text);
   return scenario;
 }
 

@@ -100,6 +100,9 @@ struct Scenario {
   std::string debrief;      ///< What a competent reader should have come to, shown after the marks.
 };
 
+/// The hash a scenario of this text has, without reading it.
+[[nodiscard]] std::string text_hash(std::string_view text);
+
 /// Reads and checks one scenario file. Every problem is reported, not only the first.
 [[nodiscard]] tl::expected<Scenario, Problems> load(const std::filesystem::path& file,
                                                     const matter::Catalogue& catalogue);

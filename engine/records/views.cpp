@@ -1,0 +1,179 @@
+#include "engine/records/views.hpp"
+
+#include "engine/records/connection.hpp"
+
+#include <fmt/format.h>
+
+namespace matula::records {
+
+using soci::into;
+using soci::use;
+
+namespace {
+
+constexpr double thousandths = 1000;
+
+bool is_all(const Scope& scope) {
+  return scope.exercise.empty() && scope.label.empty() && scope.pseudonym.empty();
+}
+
+/// "AND table.score IN (...)", with the numbers of what is asked about; "" when that is everything.
+std::string within(Store& store, const Scope& scope, const std::string& column) {
+  if (is_all(scope)) {
+    return "";
+  }
+  auto& sql = store.connection().sql();
+  const auto id = [&](const std::string& query, const std::string& text) {
+    long long found = -1;
+    sql << query, use(text, "text"), into(found);
+    return sql.got_data() ? found : -1;
+  };
+  std::string where;
+  if (!scope.exercise.empty()) {
+    where +=
+        fmt::format(" AND t.exercise = {}", id("SELECT id FROM exercise WHERE name = :text", scope.exercise));
+  }
+  if (!scope.pseudonym.empty()) {
+    where += fmt::format(" AND t.student = {}",
+                         id("SELECT id FROM student WHERE pseudonym = :text", scope.pseudonym));
+  }
+  if (!scope.label.empty()) {
+    where += " AND t.label = (SELECT label FROM sitting WHERE id = " +
+             std::to_string(id("SELECT min(id) FROM sitting WHERE label = :text HAVING min(id) IS NOT NULL",
+                               scope.label)) +
+             ")";
+  }
+  return " AND " + column +
+         " IN (SELECT k.id FROM score k JOIN sitting t ON t.id = k.sitting WHERE k.current = 1" + where + ")";
+}
+
+} // namespace
+
+std::map<long long, std::string> item_names(Store& store) {
+  return in_plain_words(store.connection().address(), [&] {
+    long long id = 0;
+    std::string name;
+    soci::statement each =
+        (store.connection().sql().prepare << "SELECT id, name FROM item", into(id), into(name));
+    std::map<long long, std::string> all;
+    each.execute();
+    while (each.fetch()) {
+      all[id] = name;
+    }
+    return all;
+  });
+}
+
+std::vector<PairCount> pair_counts(Store& store, const Scope& scope) {
+  return in_plain_words(store.connection().address(), [&] {
+    PairCount one;
+    soci::statement each = (store.connection().sql().prepare
+                                << "SELECT item, student, truth, COALESCE(read, -1), count(*), sum(flags & "
+                                   "1), sum((flags & 2) / 2) FROM reading "
+                                   "WHERE current = 1" +
+                                       within(store, scope, "score") + " GROUP BY item, student, truth, read",
+                            into(one.item), into(one.student), into(one.truth), into(one.read),
+                            into(one.times), into(one.missed), into(one.false_alarms));
+    std::vector<PairCount> all;
+    each.execute();
+    while (each.fetch()) {
+      all.push_back(one);
+    }
+    return all;
+  });
+}
+
+std::vector<FaultCount> fault_counts(Store& store, const Scope& scope) {
+  return in_plain_words(store.connection().address(), [&] {
+    FaultCount one;
+    soci::statement each =
+        (store.connection().sql().prepare
+             << "SELECT i.name, i.label, f.students, f.times, f.lost FROM (SELECT root, count(DISTINCT "
+                "student) AS students, "
+                "count(*) AS times, sum(lost) AS lost FROM loss WHERE current = 1" +
+                    within(store, scope, "score") +
+                    " GROUP BY root) f JOIN item i ON i.id = f.root ORDER BY f.lost DESC, i.name",
+         into(one.root), into(one.label), into(one.students), into(one.times), into(one.lost));
+    std::vector<FaultCount> all;
+    each.execute();
+    while (each.fetch()) {
+      all.push_back(one);
+    }
+    return all;
+  });
+}
+
+std::vector<StudentSum> student_sums(Store& store, const Scope& scope) {
+  return in_plain_words(store.connection().address(), [&] {
+    StudentSum one;
+    soci::statement each =
+        (store.connection().sql().prepare
+             << "SELECT s.id, s.pseudonym, count(*), sum(k.passed), sum(k.readings), sum(k.mean * "
+                "k.readings), "
+                "sum(k.exact), sum(k.within_one), sum(k.missed), sum(k.false_alarms), sum(k.safety_stop) "
+                "FROM score k JOIN student s ON s.id = k.student WHERE k.current = 1" +
+                    within(store, scope, "k.id") + " GROUP BY s.id, s.pseudonym ORDER BY s.pseudonym",
+         into(one.student), into(one.pseudonym), into(one.sittings), into(one.passed), into(one.readings),
+         into(one.per_mille), into(one.exact), into(one.within_one), into(one.missed), into(one.false_alarms),
+         into(one.stops));
+    std::vector<StudentSum> all;
+    each.execute();
+    while (each.fetch()) {
+      all.push_back(one);
+    }
+    return all;
+  });
+}
+
+std::vector<TubeRead> tubes_read(Store& store, const Scope& scope, int most) {
+  return in_plain_words(store.connection().address(), [&] {
+    TubeRead one;
+    int intensity = 0;
+    soci::statement each =
+        (store.connection().sql().prepare
+             << "SELECT item, student, intensity, read FROM (SELECT item, student, intensity, read, score, "
+                "row_number() OVER (PARTITION BY item ORDER BY score DESC) AS place FROM reading WHERE "
+                "current = 1 AND "
+                "read IS NOT NULL" +
+                    within(store, scope, "score") +
+                    fmt::format(") latest WHERE place <= {} ORDER BY score", most),
+         into(one.item), into(one.student), into(intensity), into(one.read));
+    std::vector<TubeRead> all;
+    each.execute();
+    while (each.fetch()) {
+      one.intensity = intensity / thousandths;
+      all.push_back(one);
+    }
+    return all;
+  });
+}
+
+std::vector<ItemMark> item_marks(Store& store, const Scope& scope) {
+  return in_plain_words(store.connection().address(), [&] {
+    ItemMark one;
+    int ledger = 0;
+    soci::statement each =
+        (store.connection().sql().prepare
+             << "SELECT k.student, e.name, i.name, i.label, m.ledger, m.earned, m.possible, a.text, b.text "
+                "FROM "
+                "(SELECT k.id, k.student, k.exercise, row_number() OVER (PARTITION BY k.student, k.exercise "
+                "ORDER BY "
+                "k.sitting) AS place FROM score k WHERE k.current = 1" +
+                    within(store, scope, "k.id") +
+                    ") k JOIN mark m ON m.score = k.id JOIN exercise e ON e.id = k.exercise JOIN item i ON "
+                    "i.id = m.item "
+                    "JOIN word a ON a.id = m.entered JOIN word b ON b.id = m.expected WHERE k.place = 1 "
+                    "ORDER BY k.student, e.name, m.n",
+         into(one.student), into(one.exercise), into(one.item), into(one.label), into(ledger),
+         into(one.earned), into(one.possible), into(one.entered), into(one.expected));
+    std::vector<ItemMark> all;
+    each.execute();
+    while (each.fetch()) {
+      one.ledger = static_cast<scoring::Ledger>(ledger);
+      all.push_back(one);
+    }
+    return all;
+  });
+}
+
+} // namespace matula::records
