@@ -29,6 +29,7 @@ struct Choices {
   Drill drill;
   Quiz quiz;
   Progress progress;
+  Class records;
   std::string size;
 };
 
@@ -180,6 +181,9 @@ Verb chosen(const CLI::App& app, const Choices& choices) {
   if (app.got_subcommand("progress")) {
     return choices.progress;
   }
+  if (app.got_subcommand("class")) {
+    return choices.records;
+  }
   return choices.open;
 }
 
@@ -214,6 +218,7 @@ Arguments read_arguments(int count, const char* const* words) {
   add_drill(app, choices);
   add_quiz(app, choices);
   add_progress(app, choices);
+  add_class(app, choices.records);
   try {
     app.parse(count, words);
   } catch (const CLI::ParseError& error) {

@@ -1,5 +1,7 @@
 #pragma once
 
+#include "engine/command/class_verbs.hpp"
+
 #include <string>
 #include <variant>
 #include <vector>
@@ -60,7 +62,8 @@ struct Progress {
   bool json = false;
 };
 
-using Verb = std::variant<OpenBench, Check, Play, Score, Picture, Ladder, Generate, Drill, Quiz, Progress>;
+using Verb =
+    std::variant<OpenBench, Check, Play, Score, Picture, Ladder, Generate, Drill, Quiz, Progress, Class>;
 
 /// What the command line asks for, or what to say and exit with instead.
 struct Arguments {

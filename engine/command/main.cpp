@@ -20,6 +20,7 @@ struct Run {
   int operator()(const Generate& asked) const { return run_generate(asked, std::cout, std::cerr); }
   int operator()(const Drill& asked) const { return run_drill(asked, std::cout, std::cerr); }
   int operator()(const Quiz& asked) const { return run_quiz(asked, std::cout, std::cerr); }
+  int operator()(const Class& asked) const { return run_class(asked, std::cout, std::cerr); }
   int operator()(const Progress& asked) const { return run_progress(asked, std::cout, std::cerr); }
 };
 

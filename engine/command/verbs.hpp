@@ -15,6 +15,7 @@ int run_ladder(const Ladder& asked, std::ostream& out, std::ostream& err);
 int run_generate(const Generate& asked, std::ostream& out, std::ostream& err);
 int run_drill(const Drill& asked, std::ostream& out, std::ostream& err);
 int run_quiz(const Quiz& asked, std::ostream& out, std::ostream& err);
+int run_class(const Class& asked, std::ostream& out, std::ostream& err);
 int run_progress(const Progress& asked, std::ostream& out, std::ostream& err);
 
 } // namespace matula::command
