@@ -20,18 +20,19 @@ namespace {
 
 constexpr double rounding_ticks = 1e-7; // sums of the same seconds in another order differ by less
 constexpr double hot_c = 90;            // "above 90 °C" of the trace
+constexpr double nearly_hot_k = 5;      // whose beginning and end are told to a second
 constexpr double visibly_boiling = 0.05;
 
 // How far a vessel may fall behind, by what goes on in it. Chemistry inside keeps its own shorter steps.
 constexpr std::int64_t never = std::numeric_limits<std::int64_t>::max() / 2;
 constexpr std::int64_t in_motion_ticks = 2;
 constexpr std::int64_t hot_ticks = 4;
+constexpr std::int64_t warm_ticks = 8;
 constexpr std::int64_t watched_ticks = 20;
 constexpr std::int64_t resting_ticks = 120;
 constexpr std::int64_t longest_ticks = 2400; // Ten minutes.
-constexpr double watched_s = 900;
-constexpr double behind_share = 0.05; // of the time that a vessel has been left alone: a twentieth
-constexpr double unwatched_s = 3600;  // and from here on nobody waits for it
+constexpr double behind_share = 0.05;        // of the time that a vessel has been left alone: a twentieth
+constexpr double unwatched_s = 3600;         // and from here on nobody waits for it
 constexpr double hot_over_room_k = 15;
 constexpr double warmed_through_k = 0.3; // of the bath it stands in
 constexpr double same_temperature_k = 0.05;
@@ -58,9 +59,11 @@ std::int64_t period(const State& state, const Setup& setup, const Vessel& vessel
   }
   const bool warmed_through = vessel.place == Place::Bath && column.boiling <= 0 &&
                               std::abs(hottest_c(column) - state.bath_c) < warmed_through_k;
-  if (!warmed_through &&
-      (vessel.place == Place::Bath || off_room_k > hot_over_room_k || column.boiling > 0)) {
+  if (column.boiling > 0 || std::abs(hottest_c(column) - hot_c) < nearly_hot_k) {
     return hot_ticks;
+  }
+  if (!warmed_through && (vessel.place == Place::Bath || off_room_k > hot_over_room_k)) {
+    return warm_ticks;
   }
   if (!vessel.sulphur && std::abs(column::mean_temperature_c(column) - setup.room_c) < same_temperature_k &&
       holds_only_water(column)) {
@@ -70,10 +73,8 @@ std::int64_t period(const State& state, const Setup& setup, const Vessel& vessel
     return watched_ticks; // Its grains sink one by one.
   }
   const double alone_s = bench_s(state) - vessel.disturbed_s;
-  if (vessel.place == Place::Bath) {
-    return alone_s < watched_s ? watched_ticks : resting_ticks; // Its time in the bath is counted.
-  }
-  return std::clamp(static_cast<std::int64_t>(behind_share * alone_s / tick_s), watched_ticks, longest_ticks);
+  const std::int64_t most = vessel.place == Place::Bath ? resting_ticks : longest_ticks;
+  return std::clamp(static_cast<std::int64_t>(behind_share * alone_s / tick_s), watched_ticks, most);
 }
 
 column::Surroundings around(const State& state, const Setup& setup, const VesselName& name,
@@ -108,7 +109,6 @@ void write_trace(const State& state, Vessel& vessel, double seconds) {
     }
   }
   trace.boiling_seconds += vessel.column.boiling > visibly_boiling ? seconds : 0;
-  trace.seconds_in_bath += vessel.place == Place::Bath ? seconds : 0;
   if (vessel.place == Place::Flame && state.flame_on) {
     trace.seconds_in_flame += seconds;
     trace.seconds_pointed_at_person += vessel.held.towards_person ? seconds : 0;
@@ -173,6 +173,7 @@ void tick(State& state, const Setup& setup, const Vessels& vessels) {
   for (const auto& [its_name, its_vessel] : vessels) {
     const VesselName& name = *its_name;
     Vessel& vessel = *its_vessel;
+    vessel.trace.seconds_in_bath += vessel.place == Place::Bath && vessel.column.volume_ml() > 0 ? tick_s : 0;
     const std::int64_t allowed = state.mixing == name ? in_motion_ticks : vessel.period_ticks;
     if (state.ticks - vessel.lived_ticks >= allowed) {
       live(state, setup, name, vessel);

@@ -59,12 +59,13 @@ void grow_clusters(matter::Mixture& layer, const Chemistry& chemistry, double sh
 
 /// What happens inside one well-mixed portion.
 void change(matter::Mixture& portion, const Chemistry& chemistry, double shear_per_s,
-            const reaction::Exposure& exposure, double seconds) {
-  reaction::react(portion, chemistry, *chemistry.catalogue, seconds, shear_per_s, exposure);
+            const reaction::Exposure& exposure, double seconds, reaction::LastPossible& last) {
+  reaction::react(portion, chemistry, *chemistry.catalogue, seconds, shear_per_s, exposure, last);
   grow_clusters(portion, chemistry, shear_per_s, seconds);
 }
 
-void step(Column& column, const Chemistry& chemistry, const Surroundings& surroundings, double seconds) {
+void step(Column& column, const Chemistry& chemistry, const Surroundings& surroundings, double seconds,
+          reaction::LastPossible& last) {
   const std::vector<double> vigour =
       heat(column, chemistry.catalogue->heavy, surroundings, extents(column), seconds);
   if (column.layers.empty()) {
@@ -79,11 +80,12 @@ void step(Column& column, const Chemistry& chemistry, const Surroundings& surrou
   cross_border(column, *chemistry.catalogue, shear_per_s.front(), surroundings.inverting, seconds);
   for (const Run& run : alike_runs(column.layers, shear_per_s)) {
     if (run.last == run.first + 1) {
-      change(column.layers[run.first], chemistry, shear_per_s[run.first], surroundings.exposure, seconds);
+      change(column.layers[run.first], chemistry, shear_per_s[run.first], surroundings.exposure, seconds,
+             last);
       continue;
     }
     matter::Mixture pooled = pool(column.layers, run);
-    change(pooled, chemistry, shear_per_s[run.first], surroundings.exposure, seconds);
+    change(pooled, chemistry, shear_per_s[run.first], surroundings.exposure, seconds, last);
     deal(column.layers, run, pooled);
   }
   if (column.sediment.volume_ml > 0) {
@@ -123,12 +125,13 @@ void advance(Column& column, const Chemistry& chemistry, const Surroundings& sur
   }
   double left_s = seconds;
   Pace pace(surroundings.unwatched);
+  reaction::LastPossible last;
   while (left_s > 0 && !column.layers.empty()) {
     const bool resting = at_rest(column, surroundings);
     const double longest_s = resting ? pace.longest_s(column) : stirred_step_s;
     const double step_s =
         left_s / std::ceil(left_s / longest_s); // equal steps, so that the last is no sliver
-    step(column, chemistry, surroundings, step_s);
+    step(column, chemistry, surroundings, step_s, last);
     refine(column);
     if (resting) {
       pace.after(column, step_s);

@@ -27,7 +27,7 @@ private:
     std::vector<double> grams;             ///< Of each kind twice the classes.
   };
   static Solids solids(const Column& column);
-  static double moved_share(const Solids& before, const Solids& after);
+  static double moved_share(const Solids& before, const Solids& after, double volume_ml);
 
   bool unwatched_;
   std::optional<Solids> solids_; ///< As they were before the step.

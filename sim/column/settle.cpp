@@ -91,20 +91,20 @@ void rise(const Standing& layers, std::size_t bin, double unit_speed, const std:
 double bed_volume_ml(const matter::Mixture& bed, const Chemistry& chemistry) {
   constexpr double packing_c = 20; // of ParticleKind::bed_packing
   double volume_ml = 0;
-  for (std::size_t k = 0; k < bed.populations.size(); ++k) {
-    if (bed.populations[k].empty()) {
+  for (const auto& [k, population] : bed.populations.present()) {
+    if (population.empty()) {
       continue;
     }
     const matter::ParticleKind& kind = chemistry.catalogue->particles[k];
     const double warmer_k =
         std::clamp(bed.temperature_c - packing_c, -20.0, 20.0); // as far as beds were measured
     const double densest_bed = kind.bed_packing / (1 + kind.bed_swelling_per_k * warmer_k);
-    const double solid_g_per_ml = chemistry.catalogue->particles[k].solid_density_kg_m3 / kg_m3_per_g_ml;
+    const double solid_g_per_ml = kind.solid_density_kg_m3 / kg_m3_per_g_ml;
     const auto& packing = chemistry.collisions[k].packing;
     for (std::size_t i = 0; i < size_bins; ++i) {
-      volume_ml += bed.populations[k].grams[i] / (solid_g_per_ml * std::min(packing[i], densest_bed));
+      volume_ml += population.grams[i] / (solid_g_per_ml * std::min(packing[i], densest_bed));
     }
-    volume_ml += bed.populations[k].clot_g / (solid_g_per_ml * std::min(packing[size_bins - 1], densest_bed));
+    volume_ml += population.clot_g / (solid_g_per_ml * std::min(packing[size_bins - 1], densest_bed));
   }
   return volume_ml;
 }
@@ -120,9 +120,15 @@ void wet_bed(Column& column, const Chemistry& chemistry) {
   }
 }
 
-bool holds(const Column& column, std::size_t kind) {
-  return std::any_of(column.layers.begin(), column.layers.end(),
-                     [kind](const matter::Mixture& layer) { return !layer.populations[kind].empty(); });
+/// By kind: whether any layer has some of it.
+std::vector<char> held(const Column& column, std::size_t kinds) {
+  std::vector<char> any(kinds, 0);
+  for (const matter::Mixture& layer : column.layers) {
+    for (const auto& [kind, population] : layer.populations.present()) {
+      any[kind] = any[kind] != 0 || !population.empty() ? 1 : 0;
+    }
+  }
+  return any;
 }
 
 bool holds(const Standing& layers, std::size_t bin) {
@@ -144,9 +150,10 @@ void settle(Column& column, const Chemistry& chemistry, const std::vector<Extent
   for (const matter::Mixture& layer : column.layers) {
     factors.push_back(gravity * fall_factor(layer, chemistry, factors.empty()));
   }
-  for (std::size_t k = 0; k < chemistry.collisions.size(); ++k) {
+  const std::vector<char> kinds = held(column, chemistry.collisions.size());
+  for (std::size_t k = 0; k < kinds.size(); ++k) {
     const CollisionTable& table = chemistry.collisions[k];
-    if (!holds(column, k)) {
+    if (kinds[k] == 0) {
       continue;
     }
     Standing layers;

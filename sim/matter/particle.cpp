@@ -38,9 +38,9 @@ double ParticleKind::bulk_share(double radius_m) const {
   return x * x * (3 - 2 * x);
 }
 
-bool Population::empty() const {
+bool Population::all_zero() const {
   static constexpr std::array<double, size_bins> none{};
-  return std::memcmp(grams.data(), none.data(), sizeof none) == 0 && !(clot_g > 0);
+  return std::memcmp(grams.data(), none.data(), sizeof none) == 0;
 }
 
 double Population::suspended_g() const {

@@ -69,7 +69,11 @@ struct Population {
 
   [[nodiscard]] double suspended_g() const;
   [[nodiscard]] double total_g() const { return suspended_g() + clot_g; }
-  [[nodiscard]] bool empty() const; ///< Most kinds are absent from most liquids: every law asks this first.
+  /// Most kinds are absent from most liquids: every law asks this first.
+  [[nodiscard]] bool empty() const { return !(grams[size_bins / 2] > 0 || clot_g > 0) && all_zero(); }
+
+private:
+  [[nodiscard]] bool all_zero() const;
 };
 
 } // namespace matula::matter

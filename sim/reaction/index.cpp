@@ -157,20 +157,31 @@ void prepare(Network& network, const matter::Catalogue& catalogue) {
 }
 
 Possible possible_rows(const matter::Mixture& mixture, const Index& index) {
-  Search search(index);
+  return LastPossible().rows(mixture, index);
+}
+
+const Possible& LastPossible::rows(const matter::Mixture& mixture, const Index& index) {
+  now_.assign(index.asked_by.size(), 0);
   for (std::size_t i = 0; i < mixture.mmol.size(); ++i) {
-    if (mixture.mmol[i] > 0) {
-      search.add(i);
-    }
+    now_[i] = mixture.mmol[i] > 0 ? 1 : 0;
   }
   for (const auto& [kind, population] : mixture.populations.present()) {
-    if (!population.empty()) {
-      search.add(index.species + kind);
+    now_[index.species + kind] = population.empty() ? 0 : 1;
+  }
+  if (now_ == there_) {
+    return possible_;
+  }
+  there_ = now_;
+  Search search(index);
+  for (std::size_t thing = 0; thing < there_.size(); ++thing) {
+    if (there_[thing] != 0) {
+      search.add(thing);
     }
   }
   search.follow();
   const std::size_t reactions = index.needs_ph.size();
-  return {search.found(0, reactions), search.found(reactions, reactions + index.precipitations.size())};
+  possible_ = {search.found(0, reactions), search.found(reactions, reactions + index.precipitations.size())};
+  return possible_;
 }
 
 } // namespace matula::reaction

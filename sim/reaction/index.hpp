@@ -48,4 +48,16 @@ struct Possible {
 
 [[nodiscard]] Possible possible_rows(const matter::Mixture& mixture, const Index& index);
 
+/// The same kept for the next mixture: neighbours in a tube, and one layer from step to step, mostly hold the
+/// same things. Good for one index only.
+class LastPossible {
+public:
+  [[nodiscard]] const Possible& rows(const matter::Mixture& mixture, const Index& index);
+
+private:
+  std::vector<char> there_; ///< By thing; empty before the first time.
+  std::vector<char> now_;
+  Possible possible_;
+};
+
 } // namespace matula::reaction

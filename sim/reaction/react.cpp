@@ -47,10 +47,10 @@ struct Rows {
   std::vector<Falling> precipitations;
 
   Rows(const matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
-       const Exposure& exposure) {
+       const Exposure& exposure, LastPossible& last) {
     std::optional<Index> spare;
     const Index& index = index_of(network, catalogue, spare);
-    const Possible possible = possible_rows(mixture, index);
+    const Possible& possible = last.rows(mixture, index);
     reactions.reserve(possible.reactions.size());
     for (const std::size_t i : possible.reactions) {
       const Reaction& row = network.reactions[i];
@@ -231,10 +231,16 @@ void step(matter::Mixture& mixture, const Network& network, const Rows& rows,
 
 void react(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
            double seconds, double shear_per_s, const Exposure& exposure) {
+  LastPossible nothing_yet;
+  react(mixture, network, catalogue, seconds, shear_per_s, exposure, nothing_yet);
+}
+
+void react(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
+           double seconds, double shear_per_s, const Exposure& exposure, LastPossible& last) {
   if (seconds <= 0 || mixture.empty()) {
     return;
   }
-  const Rows rows(mixture, network, catalogue, exposure);
+  const Rows rows(mixture, network, catalogue, exposure, last);
   std::optional<matter::Acidity> near;
   double left_s = seconds;
   const double shortest_s = seconds / most_steps;

@@ -20,7 +20,10 @@ struct Network {
 /// Kinetics, cells falling apart, precipitation (new solid enters the populations' classes) and dissolution
 /// in one well-mixed portion for `seconds` (>= 0) at its present temperature. Volume and temperature stay;
 /// `shear_per_s` (>= 0) is the mean shear rate, which feeds slow crystals. No amount goes below zero. Mass of
-/// solute plus solid is conserved up to the water, protons and oxygen that a row names.
+/// solute plus solid is conserved up to the water, protons and oxygen that a row names. `last` saves the
+/// search for what can go on where the portion before held the same things; it changes nothing else.
+void react(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
+           double seconds, double shear_per_s, const Exposure& exposure, LastPossible& last);
 void react(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
            double seconds, double shear_per_s, const Exposure& exposure = {});
 

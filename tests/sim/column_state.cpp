@@ -53,6 +53,7 @@ TEST_CASE("halving the step moves no grain size that an eye could tell", "[colum
     const double settled = usual.sediment.populations[flocs].total_g();
     const double all = column::whole(usual, catalogue).populations[flocs].total_g();
     CHECK(settled / all == Approx(fine.sediment.populations[flocs].total_g() / all).margin(0.03));
+    CHECK(settled / all == Approx(coarse.sediment.populations[flocs].total_g() / all).margin(0.03));
   }
 }
 
