@@ -45,17 +45,29 @@ void remove_unused(Connection& connection, Removed& removed) {
       "DELETE FROM scenario WHERE id NOT IN (SELECT scenario FROM sitting UNION SELECT scenario FROM score)");
 }
 
-/// Free pages are written anew, so that nothing removed is left between what stays.
+/// Pages are written anew and the file's journal is emptied, so that nothing removed is left beside what
+/// stays.
 void clean_file(Connection& connection) {
-  if (connection.on_server()) {
-    for (const char* table :
-         {"student_name", "student", "sitting", "score", "mark", "reading", "loss", "word", "scenario"}) {
-      connection.run(std::string("VACUUM FULL ") + table);
+  bool clean = true;
+  try {
+    if (connection.on_server()) {
+      for (const char* table :
+           {"student_name", "student", "sitting", "score", "mark", "reading", "loss", "word", "scenario"}) {
+        connection.run(std::string("VACUUM FULL ") + table);
+      }
+      return;
     }
-    return;
+    connection.run("VACUUM");
+    clean = connection.number("PRAGMA wal_checkpoint(TRUNCATE)") == 0; // Its first number says "busy".
+  } catch (const soci::soci_error&) {
+    clean = false;
   }
-  connection.run("VACUUM");
-  (void)connection.text("PRAGMA wal_checkpoint(TRUNCATE)");
+  if (!clean) {
+    throw Trouble(
+        "It was removed and will not be seen again, but " + connection.address() +
+        " could not be written anew because another program is looking at it: traces may be left in its "
+        "free space. Close that program and run \"matula class expire\", which does it.");
+  }
 }
 
 } // namespace
@@ -145,9 +157,7 @@ Removed Store::forget_until(const std::string& today) {
       remove_unused(*connection_, removed);
       all.commit();
     }
-    if (removed.sittings > 0) {
-      clean_file(*connection_);
-    }
+    clean_file(*connection_);
     return removed;
   });
 }

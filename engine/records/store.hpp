@@ -89,6 +89,8 @@ public:
   /// when there is none of this pseudonym.
   Removed forget(const std::string& pseudonym);
   /// Removes every sitting whose last day lies before `today` ("2027-09-30"), and students left with none.
+  /// Writes the file anew in any case. Both throw Trouble, in other words, when they removed and could not do
+  /// that.
   Removed forget_until(const std::string& today);
 
   /// Writes a copy of the store into a new file, while others go on reading and writing. Not for a server's

@@ -176,4 +176,10 @@ std::vector<ItemMark> item_marks(Store& store, const Scope& scope) {
   });
 }
 
+long long plain_pass(Store& store) {
+  return in_plain_words(store.connection().address(), [&] {
+    return store.connection().number("SELECT sum(per_mille) FROM reading").value_or(0);
+  });
+}
+
 } // namespace matula::records

@@ -73,4 +73,7 @@ struct StudentSum {
 /// Of the first sitting each student handed in at each case: later ones have been taught by it.
 [[nodiscard]] std::vector<ItemMark> item_marks(Store& store, const Scope& scope);
 
+/// Sum of what all stored readings earned: one plain pass over them, as a measure for the rest.
+[[nodiscard]] long long plain_pass(Store& store);
+
 } // namespace matula::records
