@@ -1,6 +1,7 @@
 #include "engine/judging/figures.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <fmt/format.h>
 #include <map>
 
@@ -94,6 +95,14 @@ std::vector<std::size_t> best_at_others(const statistics::ScoreTable& table, std
   return best;
 }
 
+/// The highest a correlation may well be, by R.A. Fisher's z (Metron 1 (1921) 3), one-sided 95 %.
+double at_most(double correlation, int students) {
+  constexpr double one_sided = 1.6448536269514722;
+  constexpr double nearly_one = 0.999999;
+  const double z = std::atanh(std::clamp(correlation, -nearly_one, nearly_one));
+  return std::tanh(z + one_sided / std::sqrt(std::max(1, students - 3)));
+}
+
 /// Why a teacher should look at an item; the worst only.
 std::string badness(const ItemView& view, const statistics::ScoreTable& table, std::size_t item,
                     const std::vector<const ItemMark*>& written, const Rules& rules) {
@@ -125,14 +134,18 @@ std::string badness(const ItemView& view, const statistics::ScoreTable& table, s
                        "taught, or it asks for more than can be seen.",
                        100 * view.right, best.size(), wrong);
   }
-  if (view.with_rest && *view.with_rest < 0) {
+  const bool of_the_work = view.ledger == scoring::Ledger::Process || view.ledger == scoring::Ledger::Safety;
+  if (of_the_work || !view.with_rest) {
+    return ""; // What all have learnt to do is no fault of an item.
+  }
+  if (at_most(*view.with_rest, view.students) < 0) {
     return fmt::format("Students good at everything else had it wrong more often (correlation {:+.2f}).",
                        *view.with_rest);
   }
   if (view.right > rules.easy_above) {
     return fmt::format("{:.0f} % had it right: it tells nobody from anybody.", 100 * view.right);
   }
-  if (view.with_rest && *view.with_rest < rules.flat_below) {
+  if (at_most(*view.with_rest, view.students) < rules.flat_below) {
     return fmt::format("It hardly tells good students from others (correlation {:+.2f}).", *view.with_rest);
   }
   return "";
