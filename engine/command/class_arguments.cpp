@@ -108,6 +108,31 @@ void add_keeping(CLI::App& all, Class& chosen) {
   backup->add_option("FILE", copy->file, "New file")->required();
 }
 
+void add_show(CLI::App& all, Class& chosen) {
+  auto [verb, asked] = add_verb<ClassShow>(
+      all, chosen, "show", "Print the class: how it read, items, faults, lines, the standard");
+  add_scope(*verb, *asked);
+  add_json(*verb, *asked);
+}
+
+void add_export(CLI::App& all, Class& chosen) {
+  auto [verb, asked] =
+      add_verb<ClassExport>(all, chosen, "export", "Write files for other programs, or a report to print");
+  verb->add_option("WHAT", asked->what,
+                   "sittings, marks, items, confusion (CSV), xapi (statements), fhir (a folder of bundles), "
+                   "report (HTML)")
+      ->required()
+      ->check(CLI::IsMember({"sittings", "marks", "items", "confusion", "xapi", "fhir", "report"}));
+  verb->add_option("-o,--output", asked->output, "File to write; a folder for fhir")->required();
+  add_scope(*verb, *asked);
+  verb->add_option("--home", asked->home, "xapi: the web address that pseudonyms belong to")
+      ->default_str("https://matula.invalid/class");
+  verb->add_option("--title", asked->title, "report: its title");
+  verb->add_flag("--names", asked->names, "report: names beside the pseudonyms");
+  verb->add_flag("--for-students", asked->for_students,
+                 "sittings, marks, xapi: what was written alone, without marks and what was right");
+}
+
 } // namespace
 
 void add_class(CLI::App& app, Class& chosen) {
@@ -118,6 +143,8 @@ void add_class(CLI::App& app, Class& chosen) {
   add_list(*all, chosen);
   add_sitting(*all, chosen);
   add_rescore(*all, chosen);
+  add_show(*all, chosen);
+  add_export(*all, chosen);
   add_keeping(*all, chosen);
 }
 

@@ -50,9 +50,19 @@ struct ClassBackup : ClassScope {
   std::string file;
 };
 
+struct ClassShow : ClassScope {};
+struct ClassExport : ClassScope {
+  std::string what;   ///< "sittings", "marks", "items", "confusion", "xapi", "fhir", "report"
+  std::string output; ///< A file; a folder for "fhir".
+  std::string home;   ///< Of the actors in xAPI.
+  std::string title;
+  bool for_students = false;
+  bool names = false;
+};
+
 /// Work on a class's records.
 using ClassVerb = std::variant<std::monostate, ClassImport, ClassList, ClassSitting, ClassRescore,
-                               ClassForget, ClassExpire, ClassNames, ClassBackup>;
+                               ClassForget, ClassExpire, ClassNames, ClassBackup, ClassShow, ClassExport>;
 struct Class {
   ClassVerb verb;
 };
@@ -67,6 +77,8 @@ int run_class_rescore(const ClassRescore& asked, std::ostream& out, std::ostream
 int run_class_forget(const ClassForget& asked, std::ostream& out, std::ostream& err);
 int run_class_expire(const ClassExpire& asked, std::ostream& out, std::ostream& err);
 int run_class_names(const ClassNames& asked, std::ostream& out, std::ostream& err);
+int run_class_show(const ClassShow& asked, std::ostream& out, std::ostream& err);
+int run_class_export(const ClassExport& asked, std::ostream& out, std::ostream& err);
 int run_class_backup(const ClassBackup& asked, std::ostream& out, std::ostream& err);
 
 } // namespace matula::command

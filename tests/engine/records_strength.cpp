@@ -290,6 +290,28 @@ TEST_CASE("Sittings are imported while another looks at the class") {
   CHECK(Store(file).sittings().size() == 32);
 }
 
+TEST_CASE("A student is forgotten while another looks: it is said that the file must still be cleaned") {
+  const Lot lot(2);
+  const auto file = (lot.scratch / "class.db").string();
+  lot.import_into(file);
+  Store store(file);
+  {
+    Connection looking(file);
+    looking.run("BEGIN");
+    CHECK(looking.number("SELECT count(*) FROM sitting") == 8);
+    CHECK_THROWS_WITH(store.forget("student-10"),
+                      Catch::Contains("was removed") && Catch::Contains("class expire"));
+    CHECK(store.sittings().size() == 4);
+    looking.run("COMMIT");
+  }
+  CHECK_NOTHROW(store.forget_until("2027-01-01"));
+  for (const auto& entry : fs::directory_iterator(lot.scratch.path())) {
+    if (entry.is_regular_file()) {
+      CHECK(test::slurp(entry.path()).find("student-10") == std::string::npos);
+    }
+  }
+}
+
 TEST_CASE("A log that lies in no student's folder is refused, and other files are passed over") {
   const Lot lot(1);
   test::spill(lot.folder / "loose.jsonl", test::tiny_log("1+", "yes"));
