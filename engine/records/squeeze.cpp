@@ -16,8 +16,8 @@ constexpr int hard = 15; // Of Zstandard's levels: texts are small, and read sel
 
 /// As they follow each other in a log; what comes last costs least.
 constexpr const char* lines = R"({"t":0.0,"do":"drop_on","paper":"strip-1","reagent":"","drops":1.0}
-{"t":0.0,"do":"refract","vessel":"specimen","wiped":true}
-{"t":0.0,"do":"measure","vessel":"tube-1","wavelength_nm":620.0,"blank":false}
+{"t":0.0,"do":"refractometer","vessel":"specimen","wiped":true}
+{"t":0.0,"do":"photometer","vessel":"tube-1","wavelength_nm":620.0,"blank":false}
 {"t":0.0,"do":"centrifuge","vessels":["tube-1","tube-2"],"rcf":400.0,"seconds":300.0}
 {"t":0.0,"do":"filter","from":"tube-1","to":"tube-2","volume_ml":5.0,"fresh_paper":true}
 {"t":0.0,"do":"sulphur","vessel":"tube-1"}
@@ -36,16 +36,16 @@ constexpr const char* lines = R"({"t":0.0,"do":"drop_on","paper":"strip-1","reag
 {"t":0.0,"do":"record","item":"clarity","value":"clear"}
 {"t":0.0,"do":"record","item":"odour","value":"normal"}
 {"t":0.0,"do":"record","item":"decision.meaning","value":"protein"}
-{"t":0.0,"do":"dip_paper","paper":"strip","vessel":"specimen","seconds":1.0}
-{"t":0.0,"do":"blot_paper","paper":"strip-1"}
+{"t":0.0,"do":"dip","paper":"strip","vessel":"specimen","seconds":1.0}
+{"t":0.0,"do":"blot","paper":"strip-1"}
 {"t":0.0,"do":"look_at_paper","paper":"strip-1"}
 {"t":0.0,"do":"record","item":"strip_protein.grade","value":"negative"}
 {"t":0.0,"do":"record","item":"strip_glucose.grade","value":"trace"}
-{"t":0.0,"do":"light_flame","on":true}
+{"t":0.0,"do":"flame","on":true}
 {"t":0.0,"do":"move","vessel":"tube-1","place":"flame","height":0.85,"towards_person":false,"moving":true}
 {"t":0.0,"do":"move","vessel":"tube-1","place":"bath","height":0.85,"towards_person":false,"moving":true}
 {"t":0.0,"do":"move","vessel":"tube-1","place":"rack","height":0.85,"towards_person":false,"moving":true}
-{"t":0.0,"do":"light_flame","on":false}
+{"t":0.0,"do":"flame","on":false}
 {"t":0.0,"do":"discard","vessel":"tube-1","bin":"waste"}
 {"matula_sitting":1,"scenario":"","scenario_file":"scenarios/.toml","scenario_hash":"","seed":1,"program":"0.1.0"}
 {"t":0.0,"do":"protect","gloves":true,"goggles":true}

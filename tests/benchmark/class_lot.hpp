@@ -78,12 +78,12 @@ public:
     out << R"({"do":"protect","gloves":true,"goggles":true})" << '\n'
         << R"({"do":"mix","vessel":"specimen","manner":"swirl","seconds":)" << near(5) << "}\n";
     tube(out, "tube-1", 10);
-    out << R"({"do":"light_flame","on":true})" << '\n'
+    out << R"({"do":"flame","on":true})" << '\n'
         << R"({"do":"move","vessel":"tube-1","place":"flame","height":0.85,"towards_person":false,"moving":true})"
         << '\n'
         << R"({"wait":)" << near(95) << "}\n"
         << R"({"do":"move","vessel":"tube-1","place":"rack"})" << '\n'
-        << R"({"do":"light_flame","on":false})" << '\n'
+        << R"({"do":"flame","on":false})" << '\n'
         << R"({"do":"look","vessel":"tube-1","card":"black"})" << '\n'
         << R"({"do":"dispense","reagent":"acetic_acid_3","to":"tube-1","volume_ml":0.15})" << '\n'
         << R"({"do":"mix","vessel":"tube-1","manner":"invert","seconds":)" << near(5) << "}\n";
