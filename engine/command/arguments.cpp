@@ -1,5 +1,6 @@
 #include "engine/command/arguments.hpp"
 
+#include "engine/command/arguments_exam.hpp"
 #include "engine/command/exit_codes.hpp"
 #include "engine/practice/skill.hpp"
 #include "engine/procedure/procedure.hpp"
@@ -30,6 +31,7 @@ struct Choices {
   Quiz quiz;
   Progress progress;
   Class records;
+  ExamChoices exam;
   std::string size;
 };
 
@@ -184,6 +186,9 @@ Verb chosen(const CLI::App& app, const Choices& choices) {
   if (app.got_subcommand("class")) {
     return choices.records;
   }
+  if (const auto verb = chosen_exam_verb(app, choices.exam)) {
+    return *verb;
+  }
   return choices.open;
 }
 
@@ -219,6 +224,7 @@ Arguments read_arguments(int count, const char* const* words) {
   add_quiz(app, choices);
   add_progress(app, choices);
   add_class(app, choices.records);
+  add_exam_verbs(app, choices.exam, exit_help);
   try {
     app.parse(count, words);
   } catch (const CLI::ParseError& error) {

@@ -62,8 +62,63 @@ struct Progress {
   bool json = false;
 };
 
-using Verb =
-    std::variant<OpenBench, Check, Play, Score, Picture, Ladder, Generate, Drill, Quiz, Progress, Class>;
+/// What an instructor's and a learner's keys are asked.
+struct Keys {
+  std::string action; ///< "new", "show", "backup", "restore" or "device"
+  std::string file;   ///< Of the keys.
+  std::string paper;  ///< The backup's text, written or read.
+  std::string name;   ///< Of an instructor, in words; of a learner, the pseudonym.
+  std::string effort; ///< "light", "everyday" or "heavy"
+  std::string passphrase_file;
+  bool json = false;
+};
+struct Seal {
+  std::string plan;
+  std::string keys;
+  std::string cards;
+  std::string output;
+  std::string sheet; ///< Empty: beside the pack.
+  std::string effort;
+  std::string passphrase_file; ///< The instructor's.
+  bool json = false;
+};
+struct ShowPack {
+  std::string pack;
+  bool json = false;
+};
+struct Sit {
+  std::string pack;
+  std::string steps;
+  std::string device;
+  std::string nonce;
+  std::string label;
+  std::string folder;
+  std::string passphrase_file; ///< The class's.
+  bool json = false;
+};
+/// Returned sittings: looked at, or released to the learners.
+struct Results {
+  std::string folder;
+  std::string pack;
+  std::string keys;
+  std::string cards;
+  std::string codes;
+  std::string passphrase_file; ///< The instructor's.
+  std::string output;          ///< Of a release: folder.
+  bool json = false;
+};
+struct OpenResults : Results {};
+struct ReleaseResults : Results {};
+struct Feedback {
+  std::string sheet;
+  std::string device;
+  std::string log;
+  std::string pack;
+  bool json = false;
+};
+
+using Verb = std::variant<OpenBench, Check, Play, Score, Picture, Ladder, Generate, Drill, Quiz, Progress,
+                          Class, Keys, Seal, ShowPack, Sit, OpenResults, ReleaseResults, Feedback>;
 
 /// What the command line asks for, or what to say and exit with instead.
 struct Arguments {

@@ -22,6 +22,13 @@ struct Run {
   int operator()(const Quiz& asked) const { return run_quiz(asked, std::cout, std::cerr); }
   int operator()(const Class& asked) const { return run_class(asked, std::cout, std::cerr); }
   int operator()(const Progress& asked) const { return run_progress(asked, std::cout, std::cerr); }
+  int operator()(const Keys& asked) const { return run_keys(asked, std::cout, std::cerr); }
+  int operator()(const Seal& asked) const { return run_seal(asked, std::cout, std::cerr); }
+  int operator()(const ShowPack& asked) const { return run_show_pack(asked, std::cout, std::cerr); }
+  int operator()(const Sit& asked) const { return run_sit(asked, std::cout, std::cerr); }
+  int operator()(const OpenResults& asked) const { return run_open_results(asked, std::cout, std::cerr); }
+  int operator()(const ReleaseResults& asked) const { return run_release(asked, std::cout, std::cerr); }
+  int operator()(const Feedback& asked) const { return run_feedback(asked, std::cout, std::cerr); }
 };
 
 } // namespace

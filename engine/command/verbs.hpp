@@ -17,5 +17,12 @@ int run_drill(const Drill& asked, std::ostream& out, std::ostream& err);
 int run_quiz(const Quiz& asked, std::ostream& out, std::ostream& err);
 int run_class(const Class& asked, std::ostream& out, std::ostream& err);
 int run_progress(const Progress& asked, std::ostream& out, std::ostream& err);
+int run_keys(const Keys& asked, std::ostream& out, std::ostream& err);
+int run_seal(const Seal& asked, std::ostream& out, std::ostream& err);
+int run_show_pack(const ShowPack& asked, std::ostream& out, std::ostream& err);
+int run_sit(const Sit& asked, std::ostream& out, std::ostream& err);
+int run_open_results(const OpenResults& asked, std::ostream& out, std::ostream& err);
+int run_release(const ReleaseResults& asked, std::ostream& out, std::ostream& err);
+int run_feedback(const Feedback& asked, std::ostream& out, std::ostream& err);
 
 } // namespace matula::command

@@ -1,21 +1,14 @@
-#include "engine/desk/desk.hpp"
+#include "engine/desk/desk_impl.hpp"
 
 #include "engine/assets/world.hpp"
-#include "engine/attribution/explanation_json.hpp"
-#include "engine/desk/remember.hpp"
-#include "engine/desk/wall_clock.hpp"
-#include "engine/guide/follower.hpp"
-#include "engine/scenario/scenario.hpp"
 #include "engine/scoring/by_the_book.hpp"
 #include "engine/scoring/standards.hpp"
 #include "engine/sitting/items.hpp"
-#include "engine/sitting/live.hpp"
 #include "sim/bench/bench.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <fstream>
 
 namespace matula::desk {
 
@@ -59,67 +52,6 @@ bench::SeenCardRow row_in(const bench::Scene& scene, const reading::PaperScale& 
 
 } // namespace
 
-struct Desk::Impl {
-  const Ground* ground = nullptr;
-  scenario::Scenario scenario;
-  scenario::Brief brief;
-  sitting::Live live;
-  fs::path log_file;
-  std::vector<sitting::Event> events; ///< As logged; filled when the worksheet has been handed in.
-  std::optional<scoring::Report> report;
-  fs::path scenarios; ///< Folder the case came from.
-  std::optional<guide::Guide> guide;
-  std::optional<guide::Follower> follower; ///< Of the guide.
-
-  /// Nothing is wrong with a case that has no guide.
-  [[nodiscard]] Problems find_guide(const fs::path& scenario_file) {
-    const auto file = guide::guide_file(ground->assets_folder(), scenario_file);
-    if (!fs::exists(file)) {
-      return {};
-    }
-    auto loaded = guide::load(file);
-    if (!loaded) {
-      return loaded.error();
-    }
-    guide = std::move(*loaded);
-    follower.emplace(*guide);
-    return {};
-  }
-
-  bench::Outcome take(const decltype(sitting::Event::what)& what) {
-    const double now_s = session().time_s();
-    bench::Outcome outcome = live.take(what);
-    if (follower && outcome.done) {
-      follower->see({now_s, what});
-    }
-    return outcome;
-  }
-  std::vector<attribution::Explanation> why{};
-
-  [[nodiscard]] const sitting::Session& session() const { return live.session(); }
-
-  /// Adds the sitting to the learner's record; the problem in words, or empty.
-  [[nodiscard]] std::string remember() const {
-    const auto folder = learner_folder(log_file.parent_path());
-    std::error_code ignored; // A folder that cannot be made is told of when the record is written.
-    fs::create_directories(folder, ignored);
-    const auto answers = answers_of(*report, ground->standards().rules, log_file.stem().string(), now_s());
-    const auto problems = learner::append(record_file(folder), answers);
-    return problems.empty() ? "" : "Marked, but not added to your record: " + scenario::to_text(problems);
-  }
-
-  [[nodiscard]] std::string mark() {
-    auto log = sitting::read_log(log_file);
-    if (!log) {
-      return scenario::to_text(log.error());
-    }
-    events = std::move(log->events);
-    report = scoring::score(ground->world(), ground->standards(), scenario, events);
-    why = attribution::explain(ground->world(), ground->standards(), scenario, events, *report);
-    return {};
-  }
-};
-
 Desk::Desk(std::unique_ptr<Impl> impl) : impl_(std::move(impl)) {}
 Desk::~Desk() = default;
 Desk::Desk(Desk&&) noexcept = default;
@@ -139,16 +71,8 @@ tl::expected<Desk, Problems> Desk::begin(const Ground& ground, const fs::path& s
     return tl::make_unexpected(live.error());
   }
   auto brief = scenario::brief_of(*scenario);
-  auto impl = std::make_unique<Impl>(Impl{&ground,
-                                          std::move(*scenario),
-                                          std::move(brief),
-                                          std::move(*live),
-                                          std::move(log_file),
-                                          {},
-                                          {},
-                                          scenario_file.parent_path(),
-                                          {},
-                                          {}});
+  auto impl = std::make_unique<Impl>(Impl{&ground, std::move(*scenario), std::move(brief), std::move(*live),
+                                          std::move(log_file), scenario_file.parent_path()});
   if (auto problems = impl->find_guide(scenario_file); !problems.empty()) {
     return tl::make_unexpected(std::move(problems));
   }
@@ -170,16 +94,8 @@ tl::expected<Desk, Problems> Desk::resume(const Ground& ground, const fs::path& 
     return tl::make_unexpected(live.error());
   }
   auto brief = scenario::brief_of(*scenario);
-  auto impl = std::make_unique<Impl>(Impl{&ground,
-                                          std::move(*scenario),
-                                          std::move(brief),
-                                          std::move(*live),
-                                          sitting_file,
-                                          {},
-                                          {},
-                                          scenarios,
-                                          {},
-                                          {}});
+  auto impl = std::make_unique<Impl>(
+      Impl{&ground, std::move(*scenario), std::move(brief), std::move(*live), sitting_file, scenarios});
   if (auto problems = impl->find_guide(scenarios / (log->header.scenario_key + ".toml")); !problems.empty()) {
     return tl::make_unexpected(std::move(problems));
   }
@@ -188,10 +104,7 @@ tl::expected<Desk, Problems> Desk::resume(const Ground& ground, const fs::path& 
       impl->follower->see(event);
     }
   }
-  // A replay in long stretches can end a rounding before the time last logged; a log whose times fall is
-  // refused.
-  constexpr double microsecond_s = 1e-6;
-  impl->live.run_to(impl->session().time_s() + microsecond_s);
+  impl->go_on();
   if (impl->session().finished()) {
     (void)impl->mark(); // The log was read a moment ago.
   }
@@ -221,16 +134,14 @@ std::string Desk::record(const std::string& item, const std::string& value) {
 
 std::string Desk::finish() {
   std::string problem = impl_->live.take(sitting::Finish{}).refused_because;
+  if (impl_->exam) {
+    return problem.empty() ? impl_->exam->close() : problem;
+  }
   if (problem.empty()) {
     problem = impl_->mark();
   }
   if (problem.empty()) {
-    std::ofstream out(marks_file());
-    out << attribution::marks_text(*impl_->report, impl_->why, impl_->scenario.key, false);
-    out.close();
-    if (!out) {
-      problem = "The marks could not be written to " + marks_file().string() + ".";
-    }
+    problem = impl_->keep_marks(marks_file());
   }
   return problem.empty() ? impl_->remember() : problem;
 }

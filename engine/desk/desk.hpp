@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/attribution/explanation.hpp"
+#include "engine/desk/closed.hpp"
 #include "engine/desk/earlier.hpp"
 #include "engine/desk/ground.hpp"
 #include "engine/guide/guide.hpp"
@@ -16,6 +17,13 @@
 #include <optional>
 #include <string>
 #include <vector>
+
+namespace matula::examination {
+struct Seat;
+}
+namespace matula::seal {
+struct Device;
+}
 
 namespace matula::desk {
 
@@ -54,6 +62,14 @@ public:
   resume(const Ground& ground, const std::filesystem::path& sitting_file,
          const std::filesystem::path& scenarios);
 
+  /// Sits one case of an examination: begins it, or goes on where its log in `folder` ends. Every line is
+  /// chained and signed with the device's key. There is no guide, there are no marks, and nothing is added to
+  /// the learner's record; a case that is handed in already is closed again with the same code.
+  [[nodiscard]] static tl::expected<Desk, scenario::Problems> sit(const Ground& ground,
+                                                                  const examination::Seat& seat,
+                                                                  const seal::Device& device,
+                                                                  const std::filesystem::path& folder);
+
   ~Desk();
   Desk(Desk&&) noexcept;
   Desk& operator=(Desk&&) noexcept;
@@ -70,8 +86,14 @@ public:
   /// Writes an entry of the worksheet; the problem in words, or empty.
   [[nodiscard]] std::string record(const std::string& item, const std::string& value);
 
-  /// Hands the worksheet in, marks the sitting and writes the marks down; the problem in words, or empty.
+  /// Hands the worksheet in, marks the sitting and writes the marks down; the problem in words, or empty. In
+  /// an examination it signs the end and writes the sealed result instead.
   [[nodiscard]] std::string finish();
+
+  /// Whether this is an examination: no words at hand, no help, no marks.
+  [[nodiscard]] bool examination() const;
+  /// In an examination after finish(): where the result lies, and the closing code.
+  [[nodiscard]] const std::optional<Closed>& closed() const;
 
   /// Nothing where the case has no guide.
   [[nodiscard]] std::optional<GuideNow> guide() const;

@@ -2,6 +2,7 @@
 
 #include "engine/learner/line.hpp"
 #include "engine/sitting/json_lines.hpp"
+#include "engine/strict/disk.hpp"
 #include "engine/strict/file.hpp"
 
 #include <cerrno>
@@ -117,28 +118,6 @@ scenario::Problems other_format(const std::filesystem::path& file, std::string_v
   return problems;
 }
 
-bool put(int descriptor, const std::string& words) {
-  std::size_t done = 0;
-  while (done < words.size()) {
-    const ssize_t wrote = ::write(descriptor, words.data() + done, words.size() - done);
-    if (wrote < 0 && errno != EINTR) {
-      return false;
-    }
-    done += wrote > 0 ? static_cast<std::size_t>(wrote) : 0;
-  }
-  return ::fsync(descriptor) == 0;
-}
-
-/// A new file is only there for good when its folder's entry is.
-void keep_folder_entry(const std::filesystem::path& file) {
-  const std::filesystem::path folder = file.has_parent_path() ? file.parent_path() : ".";
-  const int descriptor = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-  if (descriptor >= 0) {
-    ::fsync(descriptor);
-    ::close(descriptor);
-  }
-}
-
 scenario::Problems append_locked(const std::filesystem::path& file, int descriptor,
                                  const std::string& answers) {
   std::string there;
@@ -146,11 +125,11 @@ scenario::Problems append_locked(const std::filesystem::path& file, int descript
     return refused(file);
   }
   scenario::Problems problems = other_format(file, there);
-  if (problems.empty() && !put(descriptor, before_answers(there) + answers)) {
+  if (problems.empty() && !strict::put(descriptor, before_answers(there) + answers)) {
     problems = refused(file);
   }
   if (problems.empty() && there.empty()) {
-    keep_folder_entry(file);
+    strict::keep_folder_entry(file);
   }
   return problems;
 }

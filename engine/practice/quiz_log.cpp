@@ -1,5 +1,6 @@
 #include "engine/practice/quiz_log.hpp"
 
+#include "engine/strict/disk.hpp"
 #include "engine/strict/file.hpp"
 
 #include <nlohmann/json.hpp>
@@ -88,16 +89,7 @@ bool put_on_disk(const fs::path& file, const std::string& line, int flags) {
   if (descriptor < 0) {
     return false;
   }
-  const std::string whole = line + "\n";
-  std::size_t done = 0;
-  while (done < whole.size()) {
-    const ssize_t wrote = ::write(descriptor, whole.data() + done, whole.size() - done);
-    if (wrote < 0 && errno != EINTR) {
-      break;
-    }
-    done += wrote > 0 ? static_cast<std::size_t>(wrote) : 0;
-  }
-  const bool good = done == whole.size() && ::fsync(descriptor) == 0;
+  const bool good = strict::put(descriptor, line + "\n");
   ::close(descriptor);
   return good;
 }

@@ -43,21 +43,34 @@ void check_key(const strict::Table& table, const std::vector<Decision>& earlier,
   }
 }
 
+Decision read_question(const strict::Table& table, const std::vector<Decision>& earlier) {
+  Decision decision;
+  decision.key = table.text("key");
+  check_key(table, earlier, decision.key);
+  decision.prompt = table.text("prompt");
+  read_options(table, decision);
+  return decision;
+}
+
 } // namespace
 
 std::vector<Decision> read_decisions(const strict::Table& root, const Limits& limits) {
   std::vector<Decision> decisions;
   for (const strict::Table& table : root.tables_or_none("decision")) {
-    Decision decision;
-    decision.key = table.text("key");
-    check_key(table, decisions, decision.key);
-    decision.prompt = table.text("prompt");
-    read_options(table, decision);
+    Decision decision = read_question(table, decisions);
     decision.right = table.text("right");
     check_right(table, decision);
     decision.why = table.text("why");
     decision.weight = table.integer_or("weight", limits.ranges.at("weight"), decision.weight);
     decisions.push_back(std::move(decision));
+  }
+  return decisions;
+}
+
+std::vector<Decision> read_questions(const strict::Table& root) {
+  std::vector<Decision> decisions;
+  for (const strict::Table& table : root.tables_or_none("decision")) {
+    decisions.push_back(read_question(table, decisions));
   }
   return decisions;
 }

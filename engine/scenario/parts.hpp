@@ -29,6 +29,8 @@ void read_rules(const strict::Table& root, const Limits& limits, LaboratoryRules
 [[nodiscard]] Asked read_asked(const strict::Table& root);
 [[nodiscard]] Marking read_marking(const strict::Table& root, const Limits& limits);
 [[nodiscard]] std::vector<Decision> read_decisions(const strict::Table& root, const Limits& limits);
+/// The same without answers, reasons and weights, which then may not stand there.
+[[nodiscard]] std::vector<Decision> read_questions(const strict::Table& root);
 
 /// Complains about a test that is asked for while none of its reagents is out.
 void check_reagents(const strict::Table& root, const Asked& asked, const std::vector<std::string>& out);

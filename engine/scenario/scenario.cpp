@@ -8,30 +8,6 @@
 
 namespace matula::scenario {
 
-namespace {
-
-Scenario read_all(strict::File& file, const Limits& limits, const matter::Catalogue& catalogue) {
-  const strict::Table root = file.root();
-  Scenario scenario;
-  scenario.title = root.text("title");
-  scenario.level = root.word("level", {"newcomer", "first", "trap", "exam"});
-  scenario.seed = static_cast<std::uint64_t>(root.integer("seed", limits.ranges.at("seed")));
-  scenario.story = root.text("story");
-  scenario.debrief = root.text("debrief");
-  scenario.patient = read_patient(root);
-  scenario.specimen = read_specimen(root, limits, catalogue);
-  scenario.collection = read_collection(root, limits, scenario.patient, scenario.specimen);
-  read_conditions(root, limits, catalogue, scenario);
-  read_rules(root, limits, scenario.rules);
-  scenario.asked = read_asked(root);
-  scenario.marking = read_marking(root, limits);
-  scenario.decisions = read_decisions(root, limits);
-  check_reagents(root, scenario.asked, scenario.reagents_out);
-  return scenario;
-}
-
-} // namespace
-
 /// FNV-1a, 64 bits (Fowler, Noll, Vo): tells an edited file from the one a sitting began with.
 std::string text_hash(std::string_view text) {
   std::uint64_t hash = 14695981039346656037ULL;
@@ -46,8 +22,46 @@ std::string text_hash(std::string_view text) {
   return words;
 }
 
-tl::expected<Scenario, Problems> parse(std::string_view text, const std::string& file_name,
-                                       const matter::Catalogue& catalogue) {
+namespace {
+
+/// What the specimen, the counter and the bench are made of, and what is asked.
+void read_bench(const strict::Table& root, const Limits& limits, const matter::Catalogue& catalogue,
+                Scenario& scenario) {
+  scenario.seed = static_cast<std::uint64_t>(root.integer("seed", limits.ranges.at("seed")));
+  scenario.story = root.text("story");
+  scenario.patient = read_patient(root);
+  scenario.specimen = read_specimen(root, limits, catalogue);
+  scenario.collection = read_collection(root, limits, scenario.patient, scenario.specimen);
+  read_conditions(root, limits, catalogue, scenario);
+  read_rules(root, limits, scenario.rules);
+  scenario.asked = read_asked(root);
+  check_reagents(root, scenario.asked, scenario.reagents_out);
+}
+
+Scenario read_whole(const strict::Table& root, const Limits& limits, const matter::Catalogue& catalogue) {
+  Scenario scenario;
+  scenario.title = root.text("title");
+  scenario.level = root.word("level", {"newcomer", "first", "trap", "exam"});
+  scenario.debrief = root.text("debrief");
+  read_bench(root, limits, catalogue, scenario);
+  scenario.marking = read_marking(root, limits);
+  scenario.decisions = read_decisions(root, limits);
+  return scenario;
+}
+
+Scenario read_bench_half(const strict::Table& root, const Limits& limits,
+                         const matter::Catalogue& catalogue) {
+  Scenario scenario;
+  scenario.level = "exam";
+  read_bench(root, limits, catalogue, scenario);
+  scenario.decisions = read_questions(root);
+  return scenario;
+}
+
+using ReadRoot = Scenario (*)(const strict::Table&, const Limits&, const matter::Catalogue&);
+
+tl::expected<Scenario, Problems> parse_by(ReadRoot read, std::string_view text, const std::string& file_name,
+                                          const matter::Catalogue& catalogue) {
   const auto& limits = shipped_limits();
   if (!limits) {
     return tl::make_unexpected(limits.error());
@@ -59,7 +73,7 @@ tl::expected<Scenario, Problems> parse(std::string_view text, const std::string&
     return tl::make_unexpected(procedure::shipped().error());
   }
   strict::File file(std::string(text), file_name);
-  Scenario scenario = read_all(file, *limits, catalogue);
+  Scenario scenario = read(file.root(), *limits, catalogue);
   Problems problems = file.finish();
   if (!problems.empty()) {
     return tl::make_unexpected(std::move(problems));
@@ -68,6 +82,18 @@ tl::expected<Scenario, Problems> parse(std::string_view text, const std::string&
   scenario.file = file_name;
   scenario.content_hash = text_hash(text);
   return scenario;
+}
+
+} // namespace
+
+tl::expected<Scenario, Problems> parse(std::string_view text, const std::string& file_name,
+                                       const matter::Catalogue& catalogue) {
+  return parse_by(read_whole, text, file_name, catalogue);
+}
+
+tl::expected<Scenario, Problems> parse_bench_half(std::string_view text, const std::string& file_name,
+                                                  const matter::Catalogue& catalogue) {
+  return parse_by(read_bench_half, text, file_name, catalogue);
 }
 
 tl::expected<Scenario, Problems> load(const std::filesystem::path& file, const matter::Catalogue& catalogue) {

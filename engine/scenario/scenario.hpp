@@ -109,4 +109,9 @@ struct Scenario {
 [[nodiscard]] tl::expected<Scenario, Problems> parse(std::string_view text, const std::string& file_name,
                                                      const matter::Catalogue& catalogue);
 
+/// Reads the half of a scenario that a bench needs: no title, level, debrief, answers or marking rules may
+/// stand in it. What marks are made of is left as a new Scenario has it.
+[[nodiscard]] tl::expected<Scenario, Problems>
+parse_bench_half(std::string_view text, const std::string& file_name, const matter::Catalogue& catalogue);
+
 } // namespace matula::scenario

@@ -26,6 +26,9 @@ public:
   /// Takes what happens now, at the session's time. Refused without effect when the disk does.
   bench::Outcome take(const decltype(Event::what)& what);
 
+  /// From now on `watch` hears of every line of the log, ticks too, once it is on the disk.
+  void watch(LineWatch watch) { writer_.watch(std::move(watch)); }
+
   [[nodiscard]] const Session& session() const { return session_; }
   [[nodiscard]] const std::string& lost() const {
     return lost_;

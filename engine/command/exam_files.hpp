@@ -1,0 +1,28 @@
+#pragma once
+
+#include "engine/examination/pack.hpp"
+#include "engine/seal/device.hpp"
+#include "engine/seal/keys.hpp"
+
+#include <iosfwd>
+#include <string>
+
+namespace matula::command {
+
+/// The words of a passphrase, taken from the first line of a file ("-": standard input), or asked for at the
+/// terminal without showing it.
+[[nodiscard]] seal::Maybe<std::string> ask_passphrase(const std::string& file, const std::string& whose);
+
+[[nodiscard]] seal::Effort effort_of(const std::string& word);
+
+/// Reads and unlocks an instructor's keys.
+[[nodiscard]] seal::Maybe<seal::InstructorKeys> unlock(const std::string& keys,
+                                                       const std::string& passphrase_file);
+
+[[nodiscard]] seal::Maybe<examination::Pack> load_pack(const std::string& file);
+[[nodiscard]] seal::Maybe<seal::Device> load_device(const std::string& file);
+
+/// Prints the problems; the exit code for a bad input.
+int tell(const scenario::Problems& problems, std::ostream& err);
+
+} // namespace matula::command

@@ -1,0 +1,110 @@
+#include "engine/command/exam_files.hpp"
+#include "engine/command/exit_codes.hpp"
+#include "engine/command/report.hpp"
+#include "engine/command/returned_marks.hpp"
+#include "engine/command/verbs.hpp"
+
+#include <fmt/format.h>
+#include <nlohmann/json.hpp>
+
+#include <ostream>
+
+namespace matula::command {
+namespace {
+
+using examination::Check;
+
+nlohmann::ordered_json checks_json(const std::vector<Check>& checks) {
+  auto all = nlohmann::ordered_json::array();
+  for (const Check& one : checks) {
+    const char* state = one.state == Check::State::Good           ? "good"
+                        : one.state == Check::State::ToBeReviewed ? "to be reviewed"
+                                                                  : "not checked";
+    all.push_back({{"check", one.what}, {"state", state}, {"words", one.words}});
+  }
+  return all;
+}
+
+nlohmann::ordered_json sitting_json(const MarkedReturn& one) {
+  const auto& returned = one.returned;
+  nlohmann::ordered_json facts{{"file", returned.file},
+                               {"pseudonym", returned.pseudonym},
+                               {"label", returned.label},
+                               {"case", returned.case_key},
+                               {"closing_code", returned.closing_code},
+                               {"to_be_reviewed", returned.to_be_reviewed()},
+                               {"checks", checks_json(returned.checks)}};
+  if (one.report) {
+    facts["marks"] = to_json(*one.report);
+  } else {
+    facts["not_marked_because"] = one.not_marked_because;
+  }
+  return facts;
+}
+
+void print_json(const MarkedFolder& folder, std::ostream& out) {
+  nlohmann::ordered_json all{{"examination", folder.pack.head.title},
+                             {"pack", seal::hex(folder.pack.head.id)},
+                             {"rules_changed_since_sealing", folder.rules_changed},
+                             {"sittings", nlohmann::ordered_json::array()},
+                             {"unreadable", nlohmann::ordered_json::array()},
+                             {"outstanding", folder.found.outstanding}};
+  for (const auto& one : folder.marked) {
+    all["sittings"].push_back(sitting_json(one));
+  }
+  for (const auto& problem : folder.found.unreadable) {
+    all["unreadable"].push_back(
+        {{"file", problem.file}, {"found", problem.found}, {"wanted", problem.expected}});
+  }
+  out << all.dump(2) << '\n';
+}
+
+void print_ledgers(const scoring::Report& report, std::ostream& out) {
+  for (const auto ledger : scoring::all_ledgers) {
+    if (report.possible(ledger) > 0) {
+      out << fmt::format("  {} {}/{}", scoring::to_word(ledger), report.earned(ledger),
+                         report.possible(ledger));
+    }
+  }
+  out << (report.standing.passed ? "  passed" : "  not passed") << '\n';
+}
+
+void print_text(const MarkedFolder& folder, std::ostream& out) {
+  out << folder.pack.head.title << '\n';
+  if (folder.rules_changed) {
+    out << "The marking rules have changed since the pack was sealed; the marks are by the rules as now.\n";
+  }
+  for (const auto& one : folder.marked) {
+    const auto& returned = one.returned;
+    out << fmt::format("\n{}, {} ({}): {}\n", returned.pseudonym, returned.label, returned.case_key,
+                       returned.to_be_reviewed() ? "to be reviewed" : "in order");
+    out << check_words(returned);
+    if (one.report) {
+      print_ledgers(*one.report, out);
+    } else {
+      out << "  not marked: " << one.not_marked_because << '\n';
+    }
+  }
+  for (const auto& words : folder.found.outstanding) {
+    out << "\nNothing handed in: " << words;
+  }
+  out << fmt::format("\n{} sittings, {} files that could not be opened\n", folder.marked.size(),
+                     folder.found.unreadable.size());
+}
+
+} // namespace
+
+int run_open_results(const OpenResults& asked, std::ostream& out, std::ostream& err) {
+  const auto folder = mark_folder(asked, err);
+  if (!folder) {
+    return tell(folder.error(), err);
+  }
+  if (asked.json) {
+    print_json(*folder, out);
+  } else {
+    print_text(*folder, out);
+  }
+  return folder->found.unreadable.empty() ? exit_good : tell(folder->found.unreadable, err);
+}
+
+} // namespace matula::command

@@ -1,0 +1,20 @@
+#pragma once
+
+#include <filesystem>
+#include <string>
+#include <string_view>
+
+namespace matula::strict {
+
+/// Writes all of it and waits until it is on the disk; false when the system refuses (errno says why).
+[[nodiscard]] bool put(int descriptor, std::string_view bytes);
+
+/// A new file is only there for good when its folder's entry is.
+void keep_folder_entry(const std::filesystem::path& file);
+
+/// Writes a whole file beside its place and puts it there at once, so that a file is the old one or the new
+/// one and never a piece. Readable by its owner alone when `own`. What the system answered, or "".
+[[nodiscard]] std::string write_whole(const std::filesystem::path& file, std::string_view bytes,
+                                      bool own = false);
+
+} // namespace matula::strict
