@@ -107,7 +107,10 @@ struct Results {
   std::string output;          ///< Of a release: folder.
   bool json = false;
 };
-struct OpenResults : Results {};
+struct OpenResults : Results {
+  std::string store; ///< Class's records to put them into; empty: none.
+  std::string label; ///< In the records.
+};
 struct ReleaseResults : Results {};
 struct Feedback {
   std::string sheet;

@@ -114,6 +114,9 @@ void add_exam_verbs(CLI::App& app, ExamChoices& choices, const std::string& foot
   auto* open = add_results(app, "open-results", "Check returned sittings and mark them by replay",
                            choices.open_results);
   open->add_option("--cards", choices.open_results.cards, "Folder of the learners' cards");
+  open->add_option("--store", choices.open_results.store,
+                   "Put them into a class's records (as matula class): marked there");
+  open->add_option("--label", choices.open_results.label, "Their label in the records: spring 2027");
   open->footer(footer);
   auto* release = add_results(app, "release",
                               "Write each learner a signed score sheet, sealed to the own "

@@ -1,8 +1,10 @@
+#include "engine/command/class_run.hpp"
 #include "engine/command/exam_files.hpp"
 #include "engine/command/exit_codes.hpp"
 #include "engine/command/report.hpp"
 #include "engine/command/returned_marks.hpp"
 #include "engine/command/verbs.hpp"
+#include "engine/records/trouble.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -92,10 +94,39 @@ void print_text(const MarkedFolder& folder, std::ostream& out) {
                      folder.found.unreadable.size());
 }
 
+/// Puts every sitting that belongs to a case of the pack into the class's records, its checks beside it.
+int keep(const MarkedFolder& folder, const OpenResults& asked, std::ostream& err) {
+  std::vector<records::Incoming> incoming;
+  for (const auto& one : folder.marked) {
+    const auto& returned = one.returned;
+    if (!returned.scenario_text.empty()) {
+      const nlohmann::ordered_json checks{{"to_be_reviewed", returned.to_be_reviewed()},
+                                          {"closing_code", returned.closing_code},
+                                          {"checks", checks_json(returned.checks)}};
+      incoming.push_back({returned.pseudonym, returned.case_key, returned.scenario_text,
+                          returned.case_key + ".toml", returned.log, checks.dump(), asked.label,
+                          folder.pack.head.delete_after, returned.file});
+    }
+  }
+  try {
+    records::Store store(asked.store);
+    auto room = open_marking_room();
+    const records::ImportWishes wishes{asked.label, folder.pack.head.delete_after, 2, now_s()};
+    const auto sum = records::import_all(store, *room.marker, incoming, wishes, progress_on(err));
+    print_refused(sum.refused, err);
+    err << fmt::format("{}: {} new, {} known already, {} not taken\n", asked.store, sum.fresh, sum.known,
+                       sum.refused.size());
+    return sum.refused.empty() ? exit_good : exit_bad_input;
+  } catch (const records::Trouble& trouble) {
+    err << trouble.what() << '\n';
+    return exit_bad_input;
+  }
+}
+
 } // namespace
 
 int run_open_results(const OpenResults& asked, std::ostream& out, std::ostream& err) {
-  const auto folder = mark_folder(asked, err);
+  const auto folder = mark_folder(asked, asked.store.empty(), err);
   if (!folder) {
     return tell(folder.error(), err);
   }
@@ -104,7 +135,8 @@ int run_open_results(const OpenResults& asked, std::ostream& out, std::ostream& 
   } else {
     print_text(*folder, out);
   }
-  return folder->found.unreadable.empty() ? exit_good : tell(folder->found.unreadable, err);
+  const int kept = asked.store.empty() ? exit_good : keep(*folder, asked, err);
+  return folder->found.unreadable.empty() ? kept : tell(folder->found.unreadable, err);
 }
 
 } // namespace matula::command

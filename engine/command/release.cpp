@@ -9,6 +9,7 @@
 #include "engine/desk/wall_clock.hpp"
 #include "engine/examination/halves.hpp"
 #include "engine/seal/frame.hpp"
+#include "engine/sitting/log.hpp"
 
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
@@ -64,7 +65,7 @@ seal::Maybe<MarkedReturn> replay(const examination::Release& release, const std:
 } // namespace
 
 int run_release(const ReleaseResults& asked, std::ostream& out, std::ostream& err) {
-  const auto folder = mark_folder(asked, err);
+  const auto folder = mark_folder(asked, true, err);
   if (!folder) {
     return tell(folder.error(), err);
   }

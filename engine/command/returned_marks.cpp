@@ -1,6 +1,7 @@
 #include "engine/command/returned_marks.hpp"
 
 #include "engine/command/exam_files.hpp"
+#include "engine/sitting/log.hpp"
 #include "engine/strict/file.hpp"
 
 #include <fmt/format.h>
@@ -11,12 +12,10 @@
 namespace matula::command {
 namespace {
 
-using examination::Check;
-
 /// One line that is written over; nothing where nobody watches.
-class Progress {
+class Watched {
 public:
-  explicit Progress(std::ostream& err) : err_(err), watched_(::isatty(STDERR_FILENO) == 1) {}
+  explicit Watched(std::ostream& err) : err_(err), watched_(::isatty(STDERR_FILENO) == 1) {}
   void tell(const char* what, std::size_t done, std::size_t of) {
     if (watched_) {
       err_ << fmt::format("\r{} {} of {} ", what, done, of) << (done == of ? "\n" : "") << std::flush;
@@ -73,19 +72,20 @@ MarkedReturn mark(const Ground& ground, examination::Returned returned) {
 }
 
 std::string check_words(const examination::Returned& returned) {
+  using State = examination::Check::State;
   std::string words;
-  for (const Check& one : returned.checks) {
-    if (one.state != Check::State::Good || one.what == "copies") {
-      const char* state = one.state == Check::State::ToBeReviewed ? "to be reviewed"
-                          : one.state == Check::State::NotChecked ? "not checked"
-                                                                  : "noted";
+  for (const examination::Check& one : returned.checks) {
+    if (one.state != State::Good || one.what == "copies") {
+      const char* state = one.state == State::ToBeReviewed ? "to be reviewed"
+                          : one.state == State::NotChecked ? "not checked"
+                                                           : "noted";
       words += fmt::format("{}: {}: {}\n", state, one.what, one.words);
     }
   }
   return words;
 }
 
-seal::Maybe<MarkedFolder> mark_folder(const Results& asked, std::ostream& err) {
+seal::Maybe<MarkedFolder> mark_folder(const Results& asked, bool marks, std::ostream& err) {
   auto pack = load_pack(asked.pack);
   auto held = held_against(asked);
   if (!pack || !held) {
@@ -100,7 +100,7 @@ seal::Maybe<MarkedFolder> mark_folder(const Results& asked, std::ostream& err) {
   if (!key || !ground) {
     return tl::make_unexpected(key ? ground.error() : key.error());
   }
-  Progress progress(err);
+  Watched progress(err);
   auto found =
       examination::open_folder(asked.folder, *pack, *key, *keys, *held,
                                [&](std::size_t done, std::size_t of) { progress.tell("opened", done, of); });
@@ -110,6 +110,10 @@ seal::Maybe<MarkedFolder> mark_folder(const Results& asked, std::ostream& err) {
   MarkedFolder folder{std::move(*keys),         std::move(*pack),  std::move(held->devices),
                       rules_differ(key->rules), std::move(*found), {}};
   for (auto& one : folder.found.sittings) {
+    if (!marks) {
+      folder.marked.push_back({std::move(one), std::nullopt, {}, "marked in the records"});
+      continue;
+    }
     folder.marked.push_back(mark(*ground, std::move(one)));
     progress.tell("marked", folder.marked.size(), folder.found.sittings.size());
   }

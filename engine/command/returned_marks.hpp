@@ -28,8 +28,9 @@ struct MarkedFolder {
   std::vector<MarkedReturn> marked;
 };
 
-/// Does all of it, with progress on `err` when there is a terminal.
-[[nodiscard]] seal::Maybe<MarkedFolder> mark_folder(const Results& asked, std::ostream& err);
+/// Does all of it, with progress on `err` when there is a terminal. Without `marks` it is only opened and
+/// checked.
+[[nodiscard]] seal::Maybe<MarkedFolder> mark_folder(const Results& asked, bool marks, std::ostream& err);
 
 /// Marks one sitting with the whole scenario, by the general rules as they are now.
 [[nodiscard]] MarkedReturn mark(const Ground& ground, examination::Returned returned);

@@ -15,7 +15,8 @@ using PackId = std::array<unsigned char, 16>;
 struct CaseText {
   std::string label; ///< "unknown-1": all a learner sees of its name.
   std::string text;  ///< Bench half, or the whole scenario in the key section.
-  std::string key;   ///< Of the scenario.
+  std::string
+      key; ///< Of the exercise: a scenario's, a pattern's or a folder of forms'; shared by all its variants.
   std::string drawn; ///< In words: from which file or pattern, with which seed.
 };
 

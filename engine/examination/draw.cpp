@@ -1,6 +1,7 @@
 #include "engine/examination/halves.hpp"
 #include "engine/examination/plan.hpp"
 #include "engine/generator/generate.hpp"
+#include "engine/scenario/halves.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/strict/file.hpp"
 
@@ -50,7 +51,8 @@ private:
       return seal::problem(file.string(), "no readable file", "a scenario file at this place");
     }
     made.text = with_seed(text, seed);
-    made.key = file.stem().string();
+    made.key =
+        planned.from == From::Forms ? place.lexically_normal().filename().string() : file.stem().string();
     made.drawn = "file " + planned.what + ", seed " + std::to_string(seed);
     return {};
   }
@@ -78,7 +80,7 @@ private:
       return seal::problem(planned.what, variant.error(), "a pattern whose patients are consistent");
     }
     made.text = with_seed(variant->text, seed);
-    made.key = variant->key;
+    made.key = known->second.key;
     made.drawn = "pattern " + planned.what + ", seed " + std::to_string(seed);
     return {};
   }
@@ -118,7 +120,7 @@ seal::Maybe<std::vector<StudentCases>> bench_halves(const std::vector<StudentCas
   for (const auto& student : whole) {
     StudentCases half{student.pseudonym, {}};
     for (const auto& one : student.cases) {
-      const auto parted = halve(one.text, one.key + ".toml");
+      const auto parted = scenario::halve(one.text, one.key + ".toml");
       if (!parted) {
         return tl::make_unexpected(parted.error());
       }

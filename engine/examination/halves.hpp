@@ -1,19 +1,11 @@
 #pragma once
 
-#include "engine/strict/parted.hpp"
-
 #include <cstdint>
+#include <string>
 
 namespace matula::examination {
 
-/// A scenario's text in two. The bench half (`kept`) is what a bench cannot do without: the specimen, the
-/// counter, the shelf, the request form, the questions. The key half (`taken`) is everything else: title,
-/// level, debrief, answers, reasons, weights, marking rules, and whatever an author may add. Comments are in
-/// neither.
-[[nodiscard]] tl::expected<strict::Parted, scenario::Problems> halve(const std::string& text,
-                                                                     const std::string& name);
-
-/// scenario::Scenario::content_hash of the bench half of a whole scenario: what the log of a sitting at it
+/// scenario::Scenario::bench_hash of a whole scenario's text: what the log of a sitting at its bench half
 /// names. Empty for a text that cannot be halved.
 [[nodiscard]] std::string bench_hash(const std::string& text);
 

@@ -2,6 +2,7 @@
 
 #include "engine/procedure/procedure.hpp"
 #include "engine/reception/book.hpp"
+#include "engine/scenario/halves.hpp"
 #include "engine/scenario/parts.hpp"
 
 #include <cstdint>
@@ -88,12 +89,20 @@ tl::expected<Scenario, Problems> parse_by(ReadRoot read, std::string_view text, 
 
 tl::expected<Scenario, Problems> parse(std::string_view text, const std::string& file_name,
                                        const matter::Catalogue& catalogue) {
-  return parse_by(read_whole, text, file_name, catalogue);
+  auto scenario = parse_by(read_whole, text, file_name, catalogue);
+  if (const auto halves = scenario ? halve(std::string(text), file_name) : tl::make_unexpected(Problems{})) {
+    scenario->bench_hash = text_hash(halves->kept);
+  }
+  return scenario;
 }
 
 tl::expected<Scenario, Problems> parse_bench_half(std::string_view text, const std::string& file_name,
                                                   const matter::Catalogue& catalogue) {
-  return parse_by(read_bench_half, text, file_name, catalogue);
+  auto scenario = parse_by(read_bench_half, text, file_name, catalogue);
+  if (scenario) {
+    scenario->bench_hash = scenario->content_hash;
+  }
+  return scenario;
 }
 
 tl::expected<Scenario, Problems> load(const std::filesystem::path& file, const matter::Catalogue& catalogue) {

@@ -97,6 +97,7 @@ struct Scenario {
   std::uint64_t seed = 1;
   std::string file;         ///< As it was given to `load`.
   std::string content_hash; ///< Of the file's text, 16 hexadecimal digits.
+  std::string bench_hash;   ///< The same of its bench half (halves.hpp), at which examinations are sat.
   std::string debrief;      ///< What a competent reader should have come to, shown after the marks.
 };
 

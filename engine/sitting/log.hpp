@@ -47,7 +47,7 @@ struct Log {
                                                               const std::string& file_name);
 [[nodiscard]] tl::expected<Log, scenario::Problems> read_log(const std::filesystem::path& file);
 
-/// Says when the scenario is not the one the sitting began with; empty when it is.
+/// Says when neither the scenario nor its bench half is what the sitting began with; empty when one is.
 [[nodiscard]] scenario::Problems check_scenario(const Header& header, const scenario::Scenario& scenario,
                                                 const std::string& log_file);
 

@@ -147,6 +147,13 @@ TEST_CASE("both sides of an examination are played by the program alone") {
                            Contains("the log is not as it was signed") &&
                            Contains("heron-07, unknown-1 (ankles): in order"));
 
+  // The same into a class's records, twice: the second time nothing is new.
+  const auto stored = play.call("open-results" + held + "--store class.db --label spring");
+  CHECK_THAT(stored.err, Contains("class.db: 3 new, 0 known already, 0 not taken"));
+  CHECK_THAT(play.call("open-results" + held + "--store class.db --label spring").err,
+             Contains("0 new, 3 known already"));
+  CHECK_THAT(play.call("class list --store class.db").out, Contains("wren-03"));
+
   // Release, and each learner's own feedback; nobody else's.
   REQUIRE(play.call("release" + held + "-o sheets").code == 0);
   std::vector<fs::path> sheets;

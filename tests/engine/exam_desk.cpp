@@ -126,6 +126,7 @@ TEST_CASE(
   const auto log = sitting::parse_log(one.log, "log");
   REQUIRE(whole);
   REQUIRE(log);
+  CHECK(sitting::check_scenario(log->header, *whole, "log").empty());
   const auto report = scoring::score(ground().world(), ground().standards(), *whole, log->events);
   const auto open = scoring::score(ground().world(), ground().standards(), *whole, steps());
   for (const auto ledger : scoring::all_ledgers) {

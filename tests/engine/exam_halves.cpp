@@ -2,6 +2,7 @@
 #include "engine/examination/halves.hpp"
 #include "engine/examination/plan.hpp"
 #include "engine/scenario/brief.hpp"
+#include "engine/scenario/halves.hpp"
 #include "engine/strict/file.hpp"
 #include "exam_support.hpp"
 
@@ -89,7 +90,7 @@ TEST_CASE("every shipped scenario is its two halves joined, to the bit and in it
   for (const auto& file : shipped()) {
     INFO(file.string());
     const std::string text = text_of(file);
-    const auto halves = examination::halve(text, file.string());
+    const auto halves = scenario::halve(text, file.string());
     REQUIRE(halves);
     const auto joined = strict::join(*halves, file.string());
     REQUIRE(joined);
@@ -108,7 +109,7 @@ TEST_CASE("the bench half of every shipped scenario is a bench, without answers,
   for (const auto& file : shipped()) {
     INFO(file.string());
     const std::string text = text_of(file);
-    const auto halves = examination::halve(text, file.string());
+    const auto halves = scenario::halve(text, file.string());
     REQUIRE(halves);
     const auto whole = scenario::parse(text, file.string(), catalogue());
     const auto bench = scenario::parse_bench_half(halves->kept, "unknown-1.toml", catalogue());
@@ -145,7 +146,7 @@ TEST_CASE("the bench half of every shipped scenario is a bench, without answers,
 }
 
 TEST_CASE("a bench half with an answer in it is refused") {
-  const auto halves = examination::halve(good_scenario(), "t.toml");
+  const auto halves = scenario::halve(good_scenario(), "t.toml");
   REQUIRE(halves);
   CHECK(scenario::parse_bench_half(halves->kept, "t.toml", catalogue()));
   CHECK_FALSE(scenario::parse_bench_half("debrief = \"D\"\n" + halves->kept, "t.toml", catalogue()));
@@ -153,15 +154,15 @@ TEST_CASE("a bench half with an answer in it is refused") {
 }
 
 TEST_CASE("what an author adds later goes into the key half, comments into neither") {
-  const auto halves = examination::halve("author = \"Somebody\"\n" + good_scenario() +
-                                             "# the answer is protein\n[golden]\nanswer = \"2+\"\n",
-                                         "t.toml");
+  const auto halves = scenario::halve("author = \"Somebody\"\n" + good_scenario() +
+                                          "# the answer is protein\n[golden]\nanswer = \"2+\"\n",
+                                      "t.toml");
   REQUIRE(halves);
   CHECK(halves->kept.find("Somebody") == std::string::npos);
   CHECK(halves->kept.find("golden") == std::string::npos);
   CHECK_THAT(halves->taken, Contains("Somebody") && Contains("2+"));
   CHECK((halves->kept + halves->taken).find("the answer is") == std::string::npos);
-  CHECK_FALSE(examination::halve("not toml at all = = 1", "t.toml"));
+  CHECK_FALSE(scenario::halve("not toml at all = = 1", "t.toml"));
   CHECK_FALSE(strict::join({"a = 1\n", "a = 2\n"}, "t.toml"));
 }
 
@@ -210,6 +211,9 @@ TEST_CASE("a plan draws a scenario, a pattern and forms for every learner, the s
   CHECK(students[0].cases[0].text != students[1].cases[0].text); // Another seed.
   CHECK(students[0].cases[1].text != students[1].cases[1].text); // Another patient.
   CHECK_THAT(students[1].cases[2].text, Contains("0.5 g/dL"));
+  CHECK(students[0].cases[0].key == "own");
+  CHECK(students[0].cases[1].key == pattern);
+  CHECK(students[0].cases[2].key == "forms");
   CHECK(students[0].cases[1].text == drawn()[0].cases[1].text);
   const auto halves = examination::bench_halves(students, catalogue());
   REQUIRE(halves);

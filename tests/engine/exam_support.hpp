@@ -2,6 +2,7 @@
 
 #include "engine/examination/halves.hpp"
 #include "engine/examination/pack.hpp"
+#include "engine/scenario/halves.hpp"
 #include "engine/seal/device.hpp"
 #include "engine/seal/passphrase.hpp"
 #include "scenario_support.hpp"
@@ -49,7 +50,7 @@ inline examination::PackContents contents(const std::string& scenario = good_sce
   std::uint64_t seed = 100;
   for (const char* pseudonym : {"heron-07", "otter-12"}) {
     const std::string whole = examination::with_seed(scenario, ++seed);
-    const auto halves = examination::halve(whole, "case.toml");
+    const auto halves = scenario::halve(whole, "case.toml");
     REQUIRE(halves);
     made.bench.push_back({pseudonym, {{"unknown-1", halves->kept, "", ""}}});
     made.key.push_back({pseudonym, {{"unknown-1", whole, "swollen_ankles", "file case.toml"}}});
