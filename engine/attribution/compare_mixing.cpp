@@ -56,7 +56,6 @@ void Comparison::mixing() {
 std::string Comparison::mixing_left_out(std::size_t r) const {
   const bool anchor_follows = std::any_of(recipe_.deeds.begin() + static_cast<std::ptrdiff_t>(r),
                                           recipe_.deeds.end(), [](const Deed& d) { return d.is_anchor(); });
-  constexpr double long_wait_s = 60;
   if (!anchor_follows && recipe_.deeds[r].waited_s > long_wait_s) {
     return "not turned over again before reading";
   }

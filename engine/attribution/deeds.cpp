@@ -335,8 +335,14 @@ std::vector<std::optional<std::size_t>> aligned(const std::vector<Deed>& recipe,
     if (!recipe[i].same_as(learner[j])) {
       return -1;
     }
-    constexpr int anchor = 4;
-    return (recipe[i].is_anchor() ? anchor : 2) + (recipe[i].in_bath == learner[j].in_bath ? 1 : 0);
+    constexpr int anchor = 6;
+    const int alike = recipe[i].in_bath == learner[j].in_bath ? 1 : 0;
+    if (recipe[i].is_anchor()) {
+      return anchor + alike;
+    }
+    // Of two mixings one left out, the other is told by whether it came at once or after a wait.
+    const double waited_s = j > 0 ? learner[j].begin_s - learner[j - 1].end_s : 0;
+    return 2 + alike + ((waited_s > long_wait_s) == (recipe[i].waited_s > long_wait_s) ? 1 : 0);
   };
   for (std::size_t i = n; i-- > 0;) {
     for (std::size_t j = m; j-- > 0;) {

@@ -10,6 +10,9 @@
 
 namespace matula::attribution {
 
+/// Between two deeds: from here on it is a wait and no pause. A proposal of this program.
+inline constexpr double long_wait_s = 60;
+
 /// One thing done to a tube, by a recipe or by a learner, in the same terms.
 struct Deed {
   enum class Kind { Add, Hot, Mix, Other };

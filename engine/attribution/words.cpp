@@ -102,7 +102,7 @@ std::string say_shares(const Explanation& e, int whole) {
 std::string say_rest(const Explanation& e) {
   const double left = e.by_the_book - e.put_right;
   if (std::abs(left) >= e.visible) {
-    return fmt::format(" What is left ({}) comes from small differences within the method.",
+    return fmt::format(" What is left ({}) comes from what no single step of the work accounts for.",
                        std::abs(left) < step_of(e.in_grades)
                            ? (e.in_grades ? "less than half a grade" : "less than 0.001")
                            : say_difference(left, e.in_grades));
