@@ -1,4 +1,4 @@
-#include "engine/window/app.hpp"
+#include "engine/window/exam_view.hpp"
 
 #include <fmt/format.h>
 
@@ -89,6 +89,35 @@ void App::note_aids() {
   }
 }
 
+namespace {
+
+/// The bench before a new specimen: nothing in the hands, nothing half written.
+void lay_out(App& app) {
+  app.hands = Hands{};
+  app.drafts.clear();
+  app.clock = Clock{};
+  app.tab = app.desk->brief().reception ? Tab::Reception : Tab::Request;
+  app.sheet = -1;
+  app.focus_panel = app.changed = true;
+  app.caution = "specimen";
+  app.note_aids();
+  app.say("The specimen has arrived. Read the request, protect yourself, then begin.");
+}
+
+/// The bench as it was left.
+void come_back(App& app) {
+  app.hands = Hands{};
+  app.drafts = app.desk->worksheet();
+  app.clock = Clock{};
+  app.sheet = -1;
+  app.tab = Tab::Worksheet;
+  app.focus_panel = app.changed = true;
+  app.note_aids();
+  app.say("Back where you left it, at " + say_time(app.desk->time_s()) + " bench time.");
+}
+
+} // namespace
+
 void App::open(const std::filesystem::path& scenario_file) {
   auto begun = desk::Desk::begin(ground, scenario_file, options.sittings);
   if (!begun) {
@@ -96,15 +125,7 @@ void App::open(const std::filesystem::path& scenario_file) {
     return;
   }
   desk.emplace(std::move(*begun));
-  hands = Hands{};
-  drafts.clear();
-  clock = Clock{};
-  tab = desk->brief().reception ? Tab::Reception : Tab::Request;
-  sheet = -1;
-  focus_panel = changed = true;
-  caution = "specimen";
-  note_aids();
-  say("The specimen has arrived. Read the request, protect yourself, then begin.");
+  lay_out(*this);
 }
 
 void App::resume(const std::filesystem::path& sitting_file) {
@@ -114,14 +135,23 @@ void App::resume(const std::filesystem::path& sitting_file) {
     return;
   }
   desk.emplace(std::move(*resumed));
-  hands = Hands{};
-  drafts = desk->worksheet();
-  clock = Clock{};
-  sheet = -1;
-  tab = Tab::Worksheet;
-  focus_panel = changed = true;
-  note_aids();
-  say("Back where you left it, at " + say_time(desk->time_s()) + " bench time.");
+  come_back(*this);
+}
+
+void App::sit(tl::expected<desk::Desk, scenario::Problems> examined) {
+  if (!examined) {
+    say(scenario::to_text(examined.error()), true);
+    return;
+  }
+  desk.emplace(std::move(*examined));
+  if (desk->finished()) {
+    focus_screen = 3;
+    message.clear();
+  } else if (desk->time_s() > 0 || !desk->worksheet().empty()) {
+    come_back(*this);
+  } else {
+    lay_out(*this);
+  }
 }
 
 void App::close_case() {
@@ -130,6 +160,9 @@ void App::close_case() {
   scene.reset();
   message.clear();
   focus_screen = 3;
+  if (exam && exam->room) {
+    exam->cases = exam->room->cases();
+  }
   find_cases(*this);
 }
 

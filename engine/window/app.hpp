@@ -22,8 +22,9 @@ namespace matula::window {
 enum class Tab { Reception, Request, Do, Papers, Worksheet, Controls, Help };
 
 /// What the start screen offers just now.
-enum class Offering { Cases, Practice, Quizzes, Progress };
+enum class Offering { Cases, Practice, Quizzes, Progress, Examination };
 
+struct ExamView;
 struct PracticeView;
 struct ProgressView;
 
@@ -130,6 +131,7 @@ struct App {
   Offering offering = Offering::Cases;
   std::shared_ptr<PracticeView> practice; ///< Made when it is first wanted.
   std::shared_ptr<ProgressView> progress; ///< The same.
+  std::shared_ptr<ExamView> exam;         ///< The same.
   std::vector<HelpTopic> help;
   ControlsView controls;
   FloatView floats;
@@ -172,6 +174,8 @@ struct App {
   void say(const std::string& words, bool refusal = false);
   void open(const std::filesystem::path& scenario_file);
   void resume(const std::filesystem::path& sitting_file);
+  /// Goes to the bench with a case of an examination, or says why not.
+  void sit(tl::expected<desk::Desk, scenario::Problems> examined);
   void close_case();
   void select(const bench::VesselName& vessel);
   void look(); ///< Writes down how the vessel is being looked at.

@@ -20,7 +20,7 @@ bool is_number(const std::string& text) {
 } // namespace
 
 bool is_examination(const App& app) {
-  return app.desk->brief().level == "exam";
+  return app.desk->examination() || app.desk->brief().level == "exam";
 }
 
 std::string written(const App& app, const std::string& item) {

@@ -1,3 +1,4 @@
+#include "engine/window/exam_view.hpp"
 #include "engine/window/flow.hpp"
 #include "engine/window/pane.hpp"
 #include "engine/window/panels.hpp"
@@ -91,10 +92,11 @@ void refresh_scene(App& app) {
 }
 
 void tell_state(App& app) {
-  app.widgets.tell("screen", at_practice(app)       ? practice_screen(app)
-                             : !app.desk            ? "start"
-                             : app.desk->finished() ? "marks"
-                                                    : "bench");
+  app.widgets.tell("screen", at_practice(app)          ? practice_screen(app)
+                             : !app.desk               ? "start"
+                             : !app.desk->finished()   ? "bench"
+                             : app.desk->examination() ? "closed"
+                                                       : "marks");
   app.widgets.tell("message", app.message);
   app.widgets.tell("typing", ImGui::GetIO().WantTextInput ? "1" : "0");
   if (app.desk) {
@@ -123,7 +125,11 @@ void draw_frame(App& app, float width, float height) {
     return;
   }
   if (app.desk->finished()) {
-    draw_marks_screen(app, all);
+    if (app.desk->examination()) {
+      draw_closed_screen(app, all);
+    } else {
+      draw_marks_screen(app, all);
+    }
     return;
   }
   handle_keys(app);

@@ -1,4 +1,5 @@
 #include "engine/desk/remember.hpp"
+#include "engine/window/exam_view.hpp"
 #include "engine/window/fonts.hpp"
 #include "engine/window/group.hpp"
 #include "engine/window/practice_view.hpp"
@@ -170,6 +171,10 @@ bool enter(App& app, Offering offering) {
   if (offering == Offering::Progress) {
     return open_progress(app);
   }
+  if (offering == Offering::Examination) {
+    open_exam(app);
+    return true;
+  }
   return offering == Offering::Cases || enter_room(app);
 }
 
@@ -184,7 +189,8 @@ void draw_offerings(App& app) {
   constexpr Row rows[] = {{Offering::Cases, "offer.cases", "Work a case"},
                           {Offering::Practice, "offer.practice", "Practise"},
                           {Offering::Quizzes, "offer.quizzes", "Take a quiz"},
-                          {Offering::Progress, "offer.progress", "How far I am"}};
+                          {Offering::Progress, "offer.progress", "How far I am"},
+                          {Offering::Examination, "offer.exam", "Sit an examination"}};
   for (const Row& row : rows) {
     if (row.offering != Offering::Cases) {
       ImGui::SameLine();

@@ -1,3 +1,4 @@
+#include "engine/window/exam_view.hpp"
 #include "engine/window/fonts.hpp"
 #include "engine/window/group.hpp"
 #include "engine/window/pane.hpp"
@@ -106,6 +107,11 @@ void draw_start_screen(App& app, const render::Rect& area) {
   }
   draw_offerings(app);
   ImGui::BeginChild("cases", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
+  if (app.offering == Offering::Examination) {
+    draw_exam(app);
+    ImGui::EndChild();
+    return;
+  }
   if (app.offering != Offering::Cases) {
     draw_practice_offers(app);
     ImGui::EndChild();

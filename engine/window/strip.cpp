@@ -75,7 +75,8 @@ bool draw_hand_in(App& app) {
     app.focus_hand_in = false;
     app.widgets.focus_next();
   }
-  if (app.widgets.button("hand_in.yes", "Yes, hand in and mark")) {
+  if (app.widgets.button("hand_in.yes",
+                         app.desk->examination() ? "Yes, hand in and close" : "Yes, hand in and mark")) {
     app.marks_wanted = false;
     app.focus_screen = 3;
     app.clock = Clock{};

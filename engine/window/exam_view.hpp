@@ -1,0 +1,31 @@
+#pragma once
+
+#include "engine/desk/exam_room.hpp"
+#include "engine/window/app.hpp"
+
+#include <optional>
+
+namespace matula::window {
+
+/// What the examination screen holds between frames.
+struct ExamView {
+  std::vector<desk::PackOnOffer> packs;
+  std::vector<desk::DeviceOnOffer> devices;
+  int pack = 0;
+  int device = 0;
+  std::string passphrase; ///< As typed; cleared once it has opened a pack.
+  std::string session_code;
+  std::optional<desk::ExamRoom> room;
+  std::vector<desk::ExamCase> cases;
+};
+
+/// Where packs and device keys are looked for, and where logs and results go.
+[[nodiscard]] std::filesystem::path exam_folder(const App& app);
+
+/// Looks into the folder again.
+void open_exam(App& app);
+
+void draw_exam(App& app);                                    ///< Part of the start screen.
+void draw_closed_screen(App& app, const render::Rect& area); ///< After a case has been handed in.
+
+} // namespace matula::window
