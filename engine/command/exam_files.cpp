@@ -87,21 +87,6 @@ seal::Maybe<seal::InstructorKeys> unlock(const std::string& keys, const std::str
   return seal::unlock_keys(*bytes, passphrase, keys);
 }
 
-seal::Maybe<examination::Pack> load_pack(const std::string& file) {
-  auto bytes = seal::read_bytes(file, "an examination pack");
-  return bytes ? examination::read_pack(std::move(*bytes), file) : tl::make_unexpected(bytes.error());
-}
-
-seal::Maybe<seal::Device> load_device(const std::string& file) {
-  auto bytes = seal::read_bytes(file, "a learner's device key");
-  if (!bytes) {
-    return tl::make_unexpected(bytes.error());
-  }
-  auto device = seal::read_device(*bytes, file);
-  seal::wipe(*bytes);
-  return device;
-}
-
 int tell(const scenario::Problems& problems, std::ostream& err) {
   err << scenario::to_text(problems) << '\n';
   return exit_bad_input;

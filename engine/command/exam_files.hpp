@@ -19,9 +19,6 @@ namespace matula::command {
 [[nodiscard]] seal::Maybe<seal::InstructorKeys> unlock(const std::string& keys,
                                                        const std::string& passphrase_file);
 
-[[nodiscard]] seal::Maybe<examination::Pack> load_pack(const std::string& file);
-[[nodiscard]] seal::Maybe<seal::Device> load_device(const std::string& file);
-
 /// Prints the problems; the exit code for a bad input.
 int tell(const scenario::Problems& problems, std::ostream& err);
 

@@ -101,7 +101,7 @@ int run_release(const ReleaseResults& asked, std::ostream& out, std::ostream& er
 }
 
 int run_feedback(const Feedback& asked, std::ostream& out, std::ostream& err) {
-  const auto device = load_device(asked.device);
+  const auto device = seal::load_device(asked.device);
   const auto bytes = seal::read_bytes(asked.sheet, "a released score sheet");
   if (!device || !bytes) {
     return tell(device ? bytes.error() : device.error(), err);
@@ -111,7 +111,7 @@ int run_feedback(const Feedback& asked, std::ostream& out, std::ostream& err) {
     return tell(release.error(), err);
   }
   if (!asked.pack.empty()) {
-    const auto pack = load_pack(asked.pack);
+    const auto pack = examination::load_pack(asked.pack);
     if (!pack || pack->head.signing != release->signer) {
       return tell(pack ? seal::problem(asked.sheet,
                                        "a sheet that somebody else than the pack's instructor signed",

@@ -86,7 +86,7 @@ std::string check_words(const examination::Returned& returned) {
 }
 
 seal::Maybe<MarkedFolder> mark_folder(const Results& asked, bool marks, std::ostream& err) {
-  auto pack = load_pack(asked.pack);
+  auto pack = examination::load_pack(asked.pack);
   auto held = held_against(asked);
   if (!pack || !held) {
     return tl::make_unexpected(pack ? held.error() : pack.error());

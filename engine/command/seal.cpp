@@ -124,7 +124,7 @@ int run_seal(const Seal& asked, std::ostream& out, std::ostream& err) {
 }
 
 int run_show_pack(const ShowPack& asked, std::ostream& out, std::ostream& err) {
-  const auto pack = load_pack(asked.pack);
+  const auto pack = examination::load_pack(asked.pack);
   if (!pack) {
     return tell(pack.error(), err);
   }

@@ -84,8 +84,8 @@ void print(const desk::Desk& desk, const std::vector<std::string>& refused, bool
 } // namespace
 
 int run_sit(const Sit& asked, std::ostream& out, std::ostream& err) {
-  const auto pack = load_pack(asked.pack);
-  const auto device = load_device(asked.device);
+  const auto pack = examination::load_pack(asked.pack);
+  const auto device = seal::load_device(asked.device);
   const auto steps = sitting::read_steps(asked.steps);
   if (!pack || !device || !steps) {
     return tell(!pack ? pack.error() : !device ? device.error() : steps.error(), err);

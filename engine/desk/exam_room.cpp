@@ -3,30 +3,12 @@
 #include "engine/desk/exam_run.hpp"
 #include "engine/examination/seat.hpp"
 #include "engine/seal/device.hpp"
-#include "engine/seal/frame.hpp"
 #include "engine/seal/passphrase.hpp"
-
-#include <algorithm>
+#include "engine/strict/disk.hpp"
 
 namespace matula::desk {
 
-namespace {
-
 namespace fs = std::filesystem;
-
-std::vector<fs::path> files_in(const fs::path& folder, const char* ending) {
-  std::vector<fs::path> files;
-  std::error_code missing; // A folder that is not there holds nothing.
-  for (const auto& entry : fs::directory_iterator(folder, missing)) {
-    if (entry.path().extension() == ending) {
-      files.push_back(entry.path());
-    }
-  }
-  std::sort(files.begin(), files.end());
-  return files;
-}
-
-} // namespace
 
 struct ExamRoom::Impl {
   examination::Pack pack;
@@ -43,7 +25,7 @@ struct ExamRoom::Impl {
 
 std::vector<PackOnOffer> packs_in(const fs::path& folder) {
   std::vector<PackOnOffer> all;
-  for (const fs::path& file : files_in(folder, ".pack")) {
+  for (const fs::path& file : strict::files_in(folder, ".pack")) {
     PackOnOffer one;
     one.file = file;
     if (const auto pack = examination::load_pack(file)) {
@@ -60,7 +42,7 @@ std::vector<PackOnOffer> packs_in(const fs::path& folder) {
 
 std::vector<DeviceOnOffer> devices_in(const fs::path& folder) {
   std::vector<DeviceOnOffer> all;
-  for (const fs::path& file : files_in(folder, ".device")) {
+  for (const fs::path& file : strict::files_in(folder, ".device")) {
     DeviceOnOffer one;
     one.file = file;
     if (const auto device = seal::load_device(file)) {

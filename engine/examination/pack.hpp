@@ -3,6 +3,8 @@
 #include "engine/examination/contents.hpp"
 #include "engine/seal/keys.hpp"
 
+#include <filesystem>
+
 namespace matula::examination {
 
 /// What anybody may read of a pack.
@@ -60,6 +62,8 @@ inline constexpr std::uint64_t most_key_bytes = 134217728;  ///< 128 MiB.
 
 /// Takes a pack apart and checks every size, the effort and the signature; nothing is opened.
 [[nodiscard]] seal::Maybe<Pack> read_pack(seal::Bytes file, const std::string& name);
+/// The same of a file.
+[[nodiscard]] seal::Maybe<Pack> load_pack(const std::filesystem::path& file);
 
 /// Sixteen letters of the pack's hash in groups, to be compared with the printed sheet.
 [[nodiscard]] std::string fingerprint(const Pack& pack);

@@ -62,6 +62,11 @@ seal::Maybe<Pack> read_pack(seal::Bytes file, const std::string& name) {
   return pack;
 }
 
+seal::Maybe<Pack> load_pack(const std::filesystem::path& file) {
+  auto bytes = seal::read_bytes(file, "an examination pack");
+  return bytes ? read_pack(std::move(*bytes), file.string()) : tl::make_unexpected(bytes.error());
+}
+
 std::string fingerprint(const Pack& pack) {
   constexpr std::size_t letters = 16;
   return seal::in_groups(seal::base32(pack.hash).substr(0, letters));

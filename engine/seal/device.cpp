@@ -61,6 +61,16 @@ Maybe<Device> read_device(View file, const std::string& name) {
   return device;
 }
 
+Maybe<Device> load_device(const std::filesystem::path& file) {
+  auto bytes = read_bytes(file, "a learner's device key");
+  if (!bytes) {
+    return tl::make_unexpected(bytes.error());
+  }
+  auto device = read_device(*bytes, file.string());
+  wipe(*bytes);
+  return device;
+}
+
 std::string card_of(const Device& device) {
   return "# A learner's card: give it to your instructor before the examination. It holds no secret.\n"
          "[learner_card]\npseudonym = \"" +

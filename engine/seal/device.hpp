@@ -21,6 +21,8 @@ struct Device {
 /// As a file for its owner alone: no passphrase, so that it can be used in the examination room without one.
 [[nodiscard]] Bytes to_file(const Device& device);
 [[nodiscard]] Maybe<Device> read_device(View file, const std::string& name);
+/// The same of a file.
+[[nodiscard]] Maybe<Device> load_device(const std::filesystem::path& file);
 
 /// The learner's card that the instructor collects: pseudonym and open half, a small text.
 [[nodiscard]] std::string card_of(const Device& device);

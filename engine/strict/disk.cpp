@@ -1,5 +1,6 @@
 #include "engine/strict/disk.hpp"
 
+#include <algorithm>
 #include <cerrno>
 #include <cstdlib>
 #include <cstring>
@@ -50,6 +51,18 @@ std::string write_whole(const std::filesystem::path& file, std::string_view byte
     ::unlink(half.c_str());
   }
   return why;
+}
+
+std::vector<std::filesystem::path> files_in(const std::filesystem::path& folder, const std::string& ending) {
+  std::vector<std::filesystem::path> files;
+  std::error_code missing;
+  for (const auto& entry : std::filesystem::directory_iterator(folder, missing)) {
+    if (entry.path().extension() == ending) {
+      files.push_back(entry.path());
+    }
+  }
+  std::sort(files.begin(), files.end());
+  return files;
 }
 
 } // namespace matula::strict

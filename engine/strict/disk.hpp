@@ -3,6 +3,7 @@
 #include <filesystem>
 #include <string>
 #include <string_view>
+#include <vector>
 
 namespace matula::strict {
 
@@ -16,5 +17,9 @@ void keep_folder_entry(const std::filesystem::path& file);
 /// one and never a piece. Readable by its owner alone when `own`. What the system answered, or "".
 [[nodiscard]] std::string write_whole(const std::filesystem::path& file, std::string_view bytes,
                                       bool own = false);
+
+/// Files of a folder that end so (".toml"), by name; a folder that is not there holds nothing.
+[[nodiscard]] std::vector<std::filesystem::path> files_in(const std::filesystem::path& folder,
+                                                          const std::string& ending);
 
 } // namespace matula::strict

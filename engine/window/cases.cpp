@@ -1,3 +1,4 @@
+#include "engine/strict/disk.hpp"
 #include "engine/window/case_list.hpp"
 
 #include <algorithm>
@@ -8,18 +9,6 @@ namespace fs = std::filesystem;
 
 namespace {
 
-std::vector<fs::path> files_in(const fs::path& folder, const char* ending) {
-  std::vector<fs::path> files;
-  std::error_code missing; // A folder that is not there holds nothing.
-  for (const auto& entry : fs::directory_iterator(folder, missing)) {
-    if (entry.path().extension() == ending) {
-      files.push_back(entry.path());
-    }
-  }
-  std::sort(files.begin(), files.end());
-  return files;
-}
-
 int rank(const std::string& level) {
   return level == "newcomer" ? 0 : level == "first" ? 1 : level == "trap" ? 2 : 3;
 }
@@ -28,7 +17,7 @@ int rank(const std::string& level) {
 
 std::vector<Offer> list_cases(const desk::Ground& ground, const fs::path& folder) {
   std::vector<Offer> offers;
-  for (const fs::path& file : files_in(folder, ".toml")) {
+  for (const fs::path& file : strict::files_in(folder, ".toml")) {
     Offer offer;
     offer.file = file;
     const auto brief = desk::read_brief(ground, file);
@@ -49,7 +38,7 @@ std::vector<Offer> list_cases(const desk::Ground& ground, const fs::path& folder
 void find_cases(App& app) {
   app.offers = list_cases(app.ground, app.options.scenarios);
   app.unfinished.clear();
-  for (const fs::path& file : files_in(app.options.sittings, ".jsonl")) {
+  for (const fs::path& file : strict::files_in(app.options.sittings, ".jsonl")) {
     const desk::KeptSitting kept = desk::look_into(file);
     const auto offer = std::find_if(app.offers.begin(), app.offers.end(), [&](const Offer& one) {
       return one.file.stem().string() == kept.scenario;

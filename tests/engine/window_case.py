@@ -32,6 +32,7 @@ class Screen:
 
     def __init__(self, program, folder, size, text):
         self.map = folder / "map"
+        self.map.unlink(missing_ok=True)  # What a killed window left says nothing of the new one.
         self.height = int(size.split("x")[1])
         self.pointer = None  # where we put it last
         self.notch = 65.0  # dots that one notch of the wheel scrolls
