@@ -12,6 +12,11 @@ void draw_help_tab(App& app) {
   ImGui::TextDisabled(
       "What is on is written in the sitting. A named colour is that of the screen: it suggests nothing about "
       "an eye, and no real tube is graded by it.");
+  if (app.desk->examination()) {
+    ImGui::TextUnformatted("In an examination there is no other help.");
+    ImGui::PopTextWrapPos();
+    return;
+  }
   heading("How it is done");
   const bool hidden = is_examination(app);
   for (const HelpTopic& topic : app.help) {
