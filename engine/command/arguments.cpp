@@ -32,13 +32,17 @@ struct Choices {
   Progress progress;
   Class records;
   ExamChoices exam;
+  Compose compose;
+  Forms forms;
   std::string size;
 };
 
 void add_check(CLI::App& app, Choices& choices) {
-  auto* verb =
-      app.add_subcommand("check", "Check scenario files and report every problem in them, with its line");
+  auto* verb = app.add_subcommand(
+      "check", "Check scenario files: every problem with its line, worked sittings, and advice");
   verb->add_option("FILE", choices.check.files, "Scenario files (.toml)")->required();
+  verb->add_flag("--quick", choices.check.quick, "Only read the files: no test is done, no advice is given");
+  verb->add_flag("--json", choices.check.json, "Print JSON");
   verb->footer(exit_help);
 }
 
@@ -134,6 +138,39 @@ void add_quiz(CLI::App& app, Choices& choices) {
   verb->footer(exit_help);
 }
 
+void add_compose(CLI::App& app, Choices& choices) {
+  auto* verb =
+      app.add_subcommand("compose", "Make a specimen that looks as wished, every test done by the book");
+  verb->add_option(
+          "WISH", choices.compose.wishes,
+          "What it is to show: TEST=WORD, such as heat=2+ or \"benedict=3+ by lactose\"; sg=1.018, ph=6.5, "
+          "colour=amber, clarity=clear")
+      ->required();
+  verb->add_option("--from", choices.compose.from, "Scenario file to begin from; without it, a plain urine");
+  verb->add_option("-o,--output", choices.compose.output,
+                   "Scenario file to write: that of --from with its remarks and order kept, or a new one");
+  verb->add_flag("--json", choices.compose.json, "Print JSON");
+  verb->footer(exit_help);
+}
+
+void add_forms(CLI::App& app, Choices& choices) {
+  auto* verb =
+      app.add_subcommand("forms", "Make parallel forms of a plan: for every student other specimens that are "
+                                  "as hard, and a sheet of request forms and labels to print");
+  verb->add_option("PLAN", choices.forms.plan,
+                   "A plan's file (.toml), such as assets/plans/protein_and_sugar.toml")
+      ->required();
+  verb->add_option("-o,--output", choices.forms.output, "Folder to write into")->required();
+  verb->add_option("--students", choices.forms.students, "Numbers or pseudonyms, separated by commas")
+      ->delimiter(',');
+  verb->add_option("--count", choices.forms.count, "How many students, when they are not named")
+      ->check(CLI::Range(1, 500));
+  verb->add_option("--seed", choices.forms.seed, "Another seed, other specimens as hard")
+      ->check(CLI::Range(1, 2000000000));
+  verb->add_flag("--json", choices.forms.json, "Print the key as JSON");
+  verb->footer(exit_help);
+}
+
 void add_progress(CLI::App& app, Choices& choices) {
   auto* verb =
       app.add_subcommand("progress", "Print what a learner's record tells: what to change, skills, own "
@@ -180,6 +217,15 @@ Verb chosen(const CLI::App& app, const Choices& choices) {
   if (app.got_subcommand("quiz")) {
     return choices.quiz;
   }
+  if (app.got_subcommand("compose")) {
+    return choices.compose;
+  }
+  if (app.got_subcommand("forms")) {
+    return choices.forms;
+  }
+  if (app.got_subcommand("schema")) {
+    return Schema{};
+  }
   if (app.got_subcommand("progress")) {
     return choices.progress;
   }
@@ -225,6 +271,9 @@ Arguments read_arguments(int count, const char* const* words) {
   add_progress(app, choices);
   add_class(app, choices.records);
   add_exam_verbs(app, choices.exam, exit_help);
+  add_compose(app, choices);
+  add_forms(app, choices);
+  app.add_subcommand("schema", "Print the JSON Schema of a scenario file, for editors")->footer(exit_help);
   try {
     app.parse(count, words);
   } catch (const CLI::ParseError& error) {

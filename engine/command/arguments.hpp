@@ -14,6 +14,8 @@ struct OpenBench {
 };
 struct Check {
   std::vector<std::string> files;
+  bool quick = false; ///< Only read them: no tests are done, no advice is given.
+  bool json = false;
 };
 struct Play {
   std::string scenario;
@@ -119,9 +121,29 @@ struct Feedback {
   std::string pack;
   bool json = false;
 };
+/// Parallel forms of a plan for a class.
+struct Forms {
+  std::string plan;                  ///< A plan's file.
+  std::string output;                ///< Folder to write into.
+  std::vector<std::string> students; ///< Numbers or pseudonyms; empty: 01 to count.
+  int count = 1;
+  int seed = 1;
+  bool json = false;
+};
 
-using Verb = std::variant<OpenBench, Check, Play, Score, Picture, Ladder, Generate, Drill, Quiz, Progress,
-                          Class, Keys, Seal, ShowPack, Sit, OpenResults, ReleaseResults, Feedback>;
+/// Prints the JSON Schema of a scenario file.
+struct Schema {};
+
+struct Compose {
+  std::vector<std::string> wishes; ///< "heat=2+", "sg=1.018"
+  std::string from;                ///< Scenario file to begin from; empty: a plain urine.
+  std::string output;              ///< Scenario file to write; empty: print only.
+  bool json = false;
+};
+
+using Verb =
+    std::variant<OpenBench, Check, Play, Score, Picture, Ladder, Generate, Drill, Quiz, Progress, Class, Keys,
+                 Seal, ShowPack, Sit, OpenResults, ReleaseResults, Feedback, Compose, Schema, Forms>;
 
 /// What the command line asks for, or what to say and exit with instead.
 struct Arguments {

@@ -21,6 +21,9 @@ struct Run {
   int operator()(const Drill& asked) const { return run_drill(asked, std::cout, std::cerr); }
   int operator()(const Quiz& asked) const { return run_quiz(asked, std::cout, std::cerr); }
   int operator()(const Class& asked) const { return run_class(asked, std::cout, std::cerr); }
+  int operator()(const Compose& asked) const { return run_compose(asked, std::cout, std::cerr); }
+  int operator()(const Schema& asked) const { return run_schema(asked, std::cout, std::cerr); }
+  int operator()(const Forms& asked) const { return run_forms(asked, std::cout, std::cerr); }
   int operator()(const Progress& asked) const { return run_progress(asked, std::cout, std::cerr); }
   int operator()(const Keys& asked) const { return run_keys(asked, std::cout, std::cerr); }
   int operator()(const Seal& asked) const { return run_seal(asked, std::cout, std::cerr); }

@@ -1,6 +1,7 @@
 #include "engine/practice/tube.hpp"
 
 #include "engine/assets/world.hpp"
+#include "engine/practice/dose.hpp"
 #include "engine/practice/draws.hpp"
 #include "engine/practice/store.hpp"
 #include "engine/scoring/ladder.hpp"
@@ -14,10 +15,6 @@
 namespace matula::practice {
 
 namespace {
-
-constexpr double near_enough = 0.02; // Grades; no eye parts two tubes so alike.
-constexpr int most_tubes = 14;
-constexpr double next_to_nothing = 0.1; // Of the ladder's least dose above 0.
 
 const scoring::TestRule& test_of(const Store& store, const std::string& key) {
   const auto* test = store.standards->rules.find_test(key);
@@ -42,20 +39,9 @@ public:
   }
 
   Tube find() {
-    const auto& ladder = recipe_.ladder_mg_per_dl;
-    // First between which rungs, then between them by the logarithm of the dose.
-    std::size_t low = 0;
-    std::size_t high = ladder.size() - 1;
-    while (high - low > 1 && !done()) {
-      const std::size_t middle = (low + high) / 2;
-      (off(ladder[middle]) < 0 ? low : high) = middle;
-    }
-    const double least = low == 0 ? next_to_nothing * ladder[1] : ladder[low];
-    if (low == 0) {
-      (void)off(0);
-    }
-    close_in(least, ladder[high]);
-    best_.tried = tried_;
+    const Dose found =
+        find_dose(recipe_.ladder_mg_per_dl, [this](double mg_per_dl) { return off(mg_per_dl); });
+    best_.tried = found.tried;
     return std::move(best_);
   }
 
@@ -82,23 +68,6 @@ private:
       best_ = std::move(tube);
     }
     return error;
-  }
-
-  [[nodiscard]] bool done() const { return tried_ > 0 && (best_off_ < near_enough || tried_ >= most_tubes); }
-
-  /// Halves the interval, now and then by the straight line between its ends.
-  void close_in(double low, double high) {
-    double low_off = done() ? 0 : off(low);
-    double high_off = done() ? 0 : off(high);
-    bool straight = true;
-    while (!done() && low_off < 0 && high_off > 0) {
-      const double share = straight ? std::clamp(-low_off / (high_off - low_off), 0.1, 0.9) : 0.5;
-      straight = !straight;
-      const double between = std::exp(std::log(low) + share * (std::log(high) - std::log(low)));
-      const double now = off(between);
-      (now < 0 ? low : high) = between;
-      (now < 0 ? low_off : high_off) = now;
-    }
   }
 
   const Store& store_;

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/scenario/limits.hpp"
+#include "engine/scenario/review.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/strict/table.hpp"
 #include "sim/matter/catalogue.hpp"
@@ -31,6 +32,9 @@ void read_rules(const strict::Table& root, const Limits& limits, LaboratoryRules
 [[nodiscard]] std::vector<Decision> read_decisions(const strict::Table& root, const Limits& limits);
 /// The same without answers, reasons and weights, which then may not stand there.
 [[nodiscard]] std::vector<Decision> read_questions(const strict::Table& root);
+
+/// Nothing when the case has no [review].
+[[nodiscard]] std::optional<Review> read_review(const strict::Table& root);
 
 /// Complains about a test that is asked for while none of its reagents is out.
 void check_reagents(const strict::Table& root, const Asked& asked, const std::vector<std::string>& out);

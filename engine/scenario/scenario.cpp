@@ -47,6 +47,7 @@ Scenario read_whole(const strict::Table& root, const Limits& limits, const matte
   read_bench(root, limits, catalogue, scenario);
   scenario.marking = read_marking(root, limits);
   scenario.decisions = read_decisions(root, limits);
+  (void)read_review(root); // Who wants it asks review_of.
   return scenario;
 }
 

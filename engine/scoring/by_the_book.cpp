@@ -112,12 +112,17 @@ BookTube do_by_the_book(const bench::Setup& setup, const Recipe& recipe) {
   return do_by_the_book(setup, bench::begin(setup), recipe);
 }
 
-BookTube do_by_the_book(const bench::Setup& setup, const bench::State& fresh, const Recipe& recipe) {
+BookTube do_by_the_book(const bench::Setup& setup, const bench::State& fresh, const Recipe& recipe,
+                        const GiveUp& give_up) {
   BookTube tube{fresh, recipe.vessel, ""};
   Worker worker(tube.state, setup);
   worker.act(bench::Protect{true, true});
   worker.act(bench::Mix{"specimen", bench::Manner::Swirl, 5});
   for (const auto& step : recipe.steps) {
+    if (give_up && give_up()) {
+      tube.stopped_because = "given up";
+      return tube;
+    }
     worker.step(step);
   }
   tube.stopped_because = worker.stopped_because();

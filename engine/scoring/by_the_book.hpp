@@ -3,6 +3,7 @@
 #include "engine/procedure/recipe.hpp"
 #include "sim/bench/bench.hpp"
 
+#include <functional>
 #include <string>
 
 namespace matula::scoring {
@@ -22,11 +23,15 @@ using procedure::StepKind;
 /// was done. A flame is put out afterwards.
 [[nodiscard]] std::string do_step(bench::State& state, const bench::Setup& setup, const RecipeStep& step);
 
+/// Asked between the steps; true gives the work up.
+using GiveUp = std::function<bool()>;
+
 /// Does the recipe on a fresh bench of `setup`, with gloves and goggles on.
 [[nodiscard]] BookTube do_by_the_book(const bench::Setup& setup, const Recipe& recipe);
 
-/// The same on a bench that has just begun, and was made once for many.
+/// The same on a bench that has just begun, and was made once for many; "given up" in `stopped_because` when
+/// it was.
 [[nodiscard]] BookTube do_by_the_book(const bench::Setup& setup, const bench::State& fresh,
-                                      const Recipe& recipe);
+                                      const Recipe& recipe, const GiveUp& give_up = {});
 
 } // namespace matula::scoring

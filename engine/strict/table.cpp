@@ -1,5 +1,6 @@
 #include "engine/strict/table.hpp"
 
+#include "engine/strict/known.hpp"
 #include "engine/strict/nearest.hpp"
 #include "engine/strict/parsed.hpp"
 
@@ -45,6 +46,7 @@ const toml::node* ask(File::Impl& file, const void* node, const std::string& key
     return nullptr;
   }
   file.asked[node].insert(key);
+  tell_listener(&file.document, node, key);
   return as_table(node)->get(key);
 }
 
