@@ -154,7 +154,7 @@ TEST_CASE("what cannot be had is said with its reason") {
 }
 
 TEST_CASE("another substance can make a test what its own is not to make") {
-  const auto wish = wished({"heat=negative", "ssa=1+ by drug"});
+  const auto wish = wished({"strip_glucose=negative", "benedict=2+ by lactose"});
   const auto made = author::compose(test::shelf(), author::plain_case(test::shelf()), wish);
   if (!made) {
     FAIL(test::joined(made.error()));
