@@ -1,10 +1,10 @@
 #include "engine/author/advice.hpp"
 #include "engine/author/golden.hpp"
 #include "engine/command/exit_codes.hpp"
+#include "engine/command/hand_written.hpp"
 #include "engine/command/replayed.hpp"
 #include "engine/command/verbs.hpp"
 #include "engine/scenario/scenario.hpp"
-#include "engine/strict/file.hpp"
 
 #include <nlohmann/json.hpp>
 
@@ -27,18 +27,18 @@ struct Checked {
 Checked check(const std::string& file, const author::Shelf& shelf, bool quick) {
   Checked checked;
   checked.file = file;
-  const auto read = scenario::load(file, shelf.world->catalogue);
-  std::string text;
-  if (!read || !strict::read_text(file, text)) {
+  const auto read = read_hand_written(file, shelf.world->catalogue);
+  if (!read) {
     checked.problems = read.error();
     return checked;
   }
-  checked.title = read->title;
+  const scenario::Scenario& scenario = read->scenario;
+  checked.title = scenario.title;
   if (!quick) {
-    const auto review = scenario::review_of(text);
+    const auto review = scenario::review_of(read->text);
     checked.differences =
-        review ? author::differs_from_worked(shelf, *read, *review) : std::vector<std::string>{};
-    checked.advice = author::advise(shelf, *read, author::preview(shelf, *read), review);
+        review ? author::differs_from_worked(shelf, scenario, *review) : std::vector<std::string>{};
+    checked.advice = author::advise(shelf, scenario, author::preview(shelf, scenario), review);
   }
   return checked;
 }

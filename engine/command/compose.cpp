@@ -3,6 +3,7 @@
 #include "engine/author/recipe_here.hpp"
 #include "engine/author/save.hpp"
 #include "engine/command/exit_codes.hpp"
+#include "engine/command/hand_written.hpp"
 #include "engine/command/replayed.hpp"
 #include "engine/command/verbs.hpp"
 #include "engine/command/write_file.hpp"
@@ -114,12 +115,13 @@ int run_compose(const Compose& asked, std::ostream& out, std::ostream& err) {
   auto base = author::plain_case(**shelf);
   std::string text;
   if (!asked.from.empty()) {
-    const auto read = scenario::load(asked.from, ground->world->catalogue);
-    if (!read || !strict::read_text(asked.from, text)) {
+    auto read = read_hand_written(asked.from, ground->world->catalogue);
+    if (!read) {
       err << scenario::to_text(read.error()) << '\n';
       return exit_bad_input;
     }
-    base = *read;
+    base = std::move(read->scenario);
+    text = std::move(read->text);
   }
   const auto wish = author::wish_from(asked.wishes, **shelf);
   if (!wish) {
