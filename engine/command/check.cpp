@@ -2,7 +2,7 @@
 #include "engine/author/golden.hpp"
 #include "engine/command/exit_codes.hpp"
 #include "engine/command/hand_written.hpp"
-#include "engine/command/replayed.hpp"
+#include "engine/command/study.hpp"
 #include "engine/command/verbs.hpp"
 #include "engine/scenario/scenario.hpp"
 
@@ -80,20 +80,15 @@ nlohmann::json to_json(const Checked& checked) {
 } // namespace
 
 int run_check(const Check& asked, std::ostream& out, std::ostream& err) {
-  const auto ground = load_ground();
-  if (!ground) {
-    err << scenario::to_text(ground.error()) << '\n';
-    return exit_bad_input;
-  }
-  const auto shelf = author::load_shelf(*ground->world, ground->standards, assets::folder());
-  if (!shelf) {
-    err << scenario::to_text(shelf.error()) << '\n';
+  const auto study = load_study();
+  if (!study) {
+    err << scenario::to_text(study.error()) << '\n';
     return exit_bad_input;
   }
   int code = exit_good;
   auto all = nlohmann::json::array();
   for (const auto& file : asked.files) {
-    const auto checked = check(file, **shelf, asked.quick);
+    const auto checked = check(file, *study->shelf, asked.quick);
     code = checked.good() ? code : exit_bad_input;
     if (asked.json) {
       all.push_back(to_json(checked));

@@ -4,7 +4,7 @@
 #include "engine/author/save.hpp"
 #include "engine/command/exit_codes.hpp"
 #include "engine/command/hand_written.hpp"
-#include "engine/command/replayed.hpp"
+#include "engine/command/study.hpp"
 #include "engine/command/verbs.hpp"
 #include "engine/command/write_file.hpp"
 #include "engine/strict/file.hpp"
@@ -102,20 +102,15 @@ scenario::Scenario drafted(const Shelf& shelf, const Composition& made, const au
 } // namespace
 
 int run_compose(const Compose& asked, std::ostream& out, std::ostream& err) {
-  const auto ground = load_ground();
-  if (!ground) {
-    err << scenario::to_text(ground.error()) << '\n';
+  const auto study = load_study();
+  if (!study) {
+    err << scenario::to_text(study.error()) << '\n';
     return exit_bad_input;
   }
-  const auto shelf = author::load_shelf(*ground->world, ground->standards, assets::folder());
-  if (!shelf) {
-    err << scenario::to_text(shelf.error()) << '\n';
-    return exit_bad_input;
-  }
-  auto base = author::plain_case(**shelf);
+  auto base = author::plain_case(*study->shelf);
   std::string text;
   if (!asked.from.empty()) {
-    auto read = read_hand_written(asked.from, ground->world->catalogue);
+    auto read = read_hand_written(asked.from, study->ground->world->catalogue);
     if (!read) {
       err << scenario::to_text(read.error()) << '\n';
       return exit_bad_input;
@@ -123,12 +118,12 @@ int run_compose(const Compose& asked, std::ostream& out, std::ostream& err) {
     base = std::move(read->scenario);
     text = std::move(read->text);
   }
-  const auto wish = author::wish_from(asked.wishes, **shelf);
+  const auto wish = author::wish_from(asked.wishes, *study->shelf);
   if (!wish) {
     err << fmt::format("{}\n", fmt::join(wish.error(), "\n"));
     return exit_wrong_call;
   }
-  const auto made = author::compose(**shelf, base, *wish);
+  const auto made = author::compose(*study->shelf, base, *wish);
   if (!made) {
     if (asked.json) {
       out << nlohmann::json{{"refused", made.error()}}.dump(2) << '\n';
@@ -137,17 +132,18 @@ int run_compose(const Compose& asked, std::ostream& out, std::ostream& err) {
     return exit_bad_input;
   }
   if (asked.json) {
-    out << to_json(*made, **shelf).dump(2) << '\n';
+    out << to_json(*made, *study->shelf).dump(2) << '\n';
   } else {
-    print(*made, **shelf, out);
+    print(*made, *study->shelf, out);
   }
   if (asked.output.empty()) {
     return exit_good;
   }
   const auto written =
-      text.empty() ? strict::Edited(author::write_case(drafted(**shelf, *made, *wish),
-                                                       "# Made by `matula compose`.\n", **shelf))
-                   : author::save(text, author::changes_for(text, base.specimen, made->specimen, **shelf));
+      text.empty()
+          ? strict::Edited(author::write_case(drafted(*study->shelf, *made, *wish),
+                                              "# Made by `matula compose`.\n", *study->shelf))
+          : author::save(text, author::changes_for(text, base.specimen, made->specimen, *study->shelf));
   if (!written) {
     err << written.error() << '\n';
     return exit_bad_input;
