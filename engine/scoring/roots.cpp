@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <fmt/format.h>
+#include <string_view>
 
 namespace matula::scoring {
 namespace {
@@ -149,12 +150,26 @@ std::vector<Finding> findings_of(const std::vector<Mark>& marks) {
   return all;
 }
 
+namespace {
+
+/// A grade that was asked for where there is no tube of the learner's to hold it against.
+bool is_unread_grade(const Mark& mark) {
+  constexpr std::string_view ending = ".grade";
+  return mark.ledger == Ledger::Reading && mark.possible > 0 && mark.earned == 0 &&
+         mark.item.size() > ending.size() &&
+         mark.item.compare(mark.item.size() - ending.size(), ending.size(), ending) == 0;
+}
+
+} // namespace
+
 Standing standing_of(const std::vector<Mark>& marks, const PassRule& pass, bool safety_stop) {
   Standing standing;
   long sum = 0;
   std::vector<long> constant(procedure::most_words, 0);
+  int unread = 0;
   for (const auto& mark : marks) {
     if (!mark.graded) {
+      unread += is_unread_grade(mark) ? 1 : 0;
       continue;
     }
     const Graded& graded = *mark.graded;
@@ -181,6 +196,10 @@ Standing standing_of(const std::vector<Mark>& marks, const PassRule& pass, bool 
   if (standing.readings > 0 && standing.mean < pass.mark) {
     standing.not_passed_because.push_back(
         fmt::format("the readings earned {} of 1000 on average, {} are needed", standing.mean, pass.mark));
+  }
+  if (unread > 0) { // Who reads nothing misses nothing: that is no pass.
+    standing.not_passed_because.push_back(
+        fmt::format("{} asked test{} not done and read", unread, unread == 1 ? " was" : "s were"));
   }
   if (standing.missed_findings > pass.missed_findings) {
     standing.not_passed_because.push_back(fmt::format("{} finding{} missed that a doctor must hear of",

@@ -120,6 +120,10 @@ TEST_CASE("A test that was not done is one fault, wherever its marks were") {
     }
   }
   CHECK(report.standing.readings == 0);
+  // Who reads nothing misses nothing, and does not pass for it.
+  CHECK_FALSE(report.standing.passed);
+  CHECK(scoring::say(report.standing).back().find("3 asked tests were not done and read") !=
+        std::string::npos);
 }
 
 TEST_CASE("A wrong conclusion from a spoiled tube is charged to what spoiled it, and reading it truly earns "
