@@ -28,12 +28,14 @@ const std::vector<desk::Beside>& row(PracticeView& view) {
 } // namespace
 
 bool draw_neighbours(App& app, const render::Rect& area) {
+  // Asked first: what comes ready between the two questions is in the row then, or makes another frame due.
+  const bool pending = app.practice->beside.empty() && view_pending(*app.practice);
   const auto& tubes = row(*app.practice);
   const desk::Question* question = question_on_show(*app.practice);
   const bool none = question == nullptr || question->kind != desk::Posed::Tube;
   app.widgets.tell("beside", none ? "none" : tubes.empty() ? "0" : "1");
   if (tubes.empty()) {
-    app.practice->waits = app.practice->waits || view_pending(*app.practice);
+    app.practice->waits = app.practice->waits || pending;
     return false;
   }
   app.practice->scene.reset();
