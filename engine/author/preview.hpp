@@ -60,6 +60,8 @@ public:
   bool next(const scoring::GiveUp& give_up = {});
   /// The bench as laid out for the case, for drawing what the states hold.
   [[nodiscard]] const bench::Setup& setup() const { return setup_; }
+  /// That bench before anything is done at it.
+  [[nodiscard]] const bench::State& begun() const { return begun_; }
 
 private:
   const Shelf* shelf_;

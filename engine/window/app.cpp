@@ -1,3 +1,4 @@
+#include "engine/window/author.hpp"
 #include "engine/window/exam_view.hpp"
 
 #include <fmt/format.h>
@@ -129,7 +130,9 @@ void App::open(const std::filesystem::path& scenario_file) {
 }
 
 void App::resume(const std::filesystem::path& sitting_file) {
-  auto resumed = desk::Desk::resume(ground, sitting_file, options.scenarios);
+  const std::string case_file = desk::look_into(sitting_file).scenario + ".toml";
+  const bool own = std::filesystem::exists(own_cases(*this) / case_file);
+  auto resumed = desk::Desk::resume(ground, sitting_file, own ? own_cases(*this) : options.scenarios);
   if (!resumed) {
     say(scenario::to_text(resumed.error()), true);
     return;

@@ -24,6 +24,7 @@ enum class Tab { Reception, Request, Do, Papers, Worksheet, Controls, Help };
 /// What the start screen offers just now.
 enum class Offering { Cases, Practice, Quizzes, Progress, Examination };
 
+struct AuthorView;
 struct ExamView;
 struct PracticeView;
 struct ProgressView;
@@ -132,6 +133,7 @@ struct App {
   std::shared_ptr<PracticeView> practice; ///< Made when it is first wanted.
   std::shared_ptr<ProgressView> progress; ///< The same.
   std::shared_ptr<ExamView> exam;         ///< The same.
+  std::shared_ptr<AuthorView> author;     ///< The same.
   std::vector<HelpTopic> help;
   ControlsView controls;
   FloatView floats;

@@ -1,4 +1,5 @@
 #include "engine/strict/disk.hpp"
+#include "engine/window/author.hpp"
 #include "engine/window/case_list.hpp"
 
 #include <algorithm>
@@ -37,6 +38,8 @@ std::vector<Offer> list_cases(const desk::Ground& ground, const fs::path& folder
 
 void find_cases(App& app) {
   app.offers = list_cases(app.ground, app.options.scenarios);
+  const auto own = list_cases(app.ground, own_cases(app));
+  app.offers.insert(app.offers.end(), own.begin(), own.end());
   app.unfinished.clear();
   for (const fs::path& file : strict::files_in(app.options.sittings, ".jsonl")) {
     const desk::KeptSitting kept = desk::look_into(file);

@@ -1,3 +1,4 @@
+#include "engine/window/author.hpp"
 #include "engine/window/exam_view.hpp"
 #include "engine/window/flow.hpp"
 #include "engine/window/pane.hpp"
@@ -92,7 +93,8 @@ void refresh_scene(App& app) {
 }
 
 void tell_state(App& app) {
-  app.widgets.tell("screen", at_practice(app)          ? practice_screen(app)
+  app.widgets.tell("screen", at_author(app)            ? author_screen(app)
+                             : at_practice(app)        ? practice_screen(app)
                              : !app.desk               ? "start"
                              : !app.desk->finished()   ? "bench"
                              : app.desk->examination() ? "closed"
@@ -116,6 +118,10 @@ void draw_frame(App& app, float width, float height) {
   app.widgets.begin_frame();
   tell_state(app);
   const render::Rect all{0, 0, width, height};
+  if (at_author(app)) {
+    draw_author(app, width, height);
+    return;
+  }
   if (at_practice(app)) {
     draw_practice(app, width, height);
     return;

@@ -21,7 +21,7 @@ KeyMemory& KeyMemory::of(GLFWwindow* window) {
   return *static_cast<KeyMemory*>(glfwGetWindowUserPointer(window));
 }
 
-void KeyMemory::on_key(GLFWwindow* window, int key, int /*scan*/, int action, int /*mods*/) {
+void KeyMemory::on_key(GLFWwindow* window, int key, int /*scan*/, int action, int mods) {
   KeyMemory& memory = of(window);
   memory.stir();
   if (key < 0 || key >= keys || action == GLFW_REPEAT) {
@@ -30,6 +30,7 @@ void KeyMemory::on_key(GLFWwindow* window, int key, int /*scan*/, int action, in
   memory.down_[static_cast<std::size_t>(key)] = action == GLFW_PRESS;
   if (action == GLFW_PRESS) {
     memory.tapped_.push_back(key);
+    memory.tapped_with_ |= mods;
   }
 }
 
@@ -54,8 +55,12 @@ bool KeyMemory::before_frame() {
   enter_presses_ = enter_presses_ && io.KeysDown[GLFW_KEY_ENTER];
   const bool space_tapped = std::find(held_.begin(), held_.end(), GLFW_KEY_SPACE) != held_.end();
   io.KeysDown[GLFW_KEY_SPACE] = is_down(GLFW_KEY_SPACE) || space_tapped || enter_presses_;
-  io.KeyCtrl = io.KeysDown[GLFW_KEY_LEFT_CONTROL] || io.KeysDown[GLFW_KEY_RIGHT_CONTROL];
-  io.KeyShift = io.KeysDown[GLFW_KEY_LEFT_SHIFT] || io.KeysDown[GLFW_KEY_RIGHT_SHIFT];
+  // A chord that was tapped quickly keeps its modifier, though that was let go before this frame.
+  const auto with = [this](int modifier) { return (tapped_with_ & modifier) != 0; };
+  io.KeyCtrl =
+      io.KeysDown[GLFW_KEY_LEFT_CONTROL] || io.KeysDown[GLFW_KEY_RIGHT_CONTROL] || with(GLFW_MOD_CONTROL);
+  io.KeyShift = io.KeysDown[GLFW_KEY_LEFT_SHIFT] || io.KeysDown[GLFW_KEY_RIGHT_SHIFT] || with(GLFW_MOD_SHIFT);
+  tapped_with_ = 0;
   const bool more = stirred_ || !held_.empty();
   stirred_ = false;
   return more;

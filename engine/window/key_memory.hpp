@@ -30,7 +30,8 @@ private:
 
   static constexpr int keys = 512;
   std::array<bool, keys> down_{};
-  std::vector<int> tapped_; ///< Went down since the last frame.
+  std::vector<int> tapped_; ///< Went down since the last frame,
+  int tapped_with_ = 0;     ///< with these modifiers, which may be up again already.
   std::vector<int> held_;   ///< Shown as down for one frame though already up.
   bool stirred_ = false;    ///< Some event came since the last frame.
   unsigned long events_ = 0;

@@ -1,3 +1,4 @@
+#include "engine/window/author.hpp"
 #include "engine/window/fonts.hpp"
 #include "engine/window/key_memory.hpp"
 #include "engine/window/panels.hpp"
@@ -68,6 +69,9 @@ GLFWwindow* open_window() {
 
 /// How long the window may sleep before the next frame: negative means until an event comes.
 double rest_s(const App& app) {
+  if (at_author(app)) {
+    return author_rest_s(app);
+  }
   if (at_practice(app)) {
     return practice_rest_s(app);
   }

@@ -1,3 +1,4 @@
+#include "engine/window/author.hpp"
 #include "engine/window/exam_view.hpp"
 #include "engine/window/fonts.hpp"
 #include "engine/window/group.hpp"
@@ -106,6 +107,8 @@ void draw_start_screen(App& app, const render::Rect& area) {
     app.widgets.focus_next();
   }
   draw_offerings(app);
+  heading("For instructors");
+  draw_author_entry(app);
   ImGui::BeginChild("cases", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
   if (app.offering == Offering::Examination) {
     draw_exam(app);

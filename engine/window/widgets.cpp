@@ -87,6 +87,18 @@ bool Widgets::line(const char* name, std::string& text, float width) {
   return done;
 }
 
+bool Widgets::lines(const char* name, std::string& text, float height) {
+  ImGui::PushID(name);
+  ImGui::InputTextMultiline("##lines", &text, {-1, height});
+  note(name);
+  if (ImGui::IsItemActive()) {
+    tell("text_length", std::to_string(text.size()));
+  }
+  const bool done = ImGui::IsItemDeactivatedAfterEdit();
+  ImGui::PopID();
+  return done;
+}
+
 bool Widgets::number(const char* name, double& value, double least, double most, float width,
                      const char* format) {
   ImGui::PushID(name);

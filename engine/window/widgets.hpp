@@ -20,6 +20,8 @@ public:
   bool tick(const char* name, const std::string& label, bool& value);   ///< Check box.
   /// A line of text; true when the learner is done with it (Enter, or moved on) and it has changed.
   bool line(const char* name, std::string& text, float width);
+  /// Several lines of text over the whole width; as above, but Enter begins a new line and Ctrl+Enter ends.
+  bool lines(const char* name, std::string& text, float height);
   bool number(const char* name, double& value, double least, double most, float width, const char* format);
   bool slider(const char* name, const std::string& label, float& value, float least,
               float most); ///< True on release.

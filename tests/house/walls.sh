@@ -18,6 +18,19 @@ fi
 if grep -rnE '#include "sim/(specimen|reaction)/|#include "engine/(scenario/scenario|scenario/specimen|practice/|desk/(exhibit|practice_impl|desk_impl|exam_run)|reception/(book|bottles|day|delivery|facts|judge))' engine/render engine/window; then
   complain "engine/render and engine/window must not see the specimen's truth."
 fi
+# The author's own screens see the truth, through what drafting hands out; no learner's screen does, and what it hands out
+# brings no part of the truth's own types along.
+if grep -rnE '#include "engine/(author|drafting)/' engine/window engine/render |
+  grep -vE '^engine/window/author_[a-z]+\.[ch]pp:[0-9]+:#include "engine/drafting/(studio|row|seen|store)\.hpp"'; then
+  complain "Only the screens named author_* work with engine/drafting, and through its studio alone."
+fi
+if grep -nE '#include "(sim/(specimen|reaction)|engine/(author|scenario/(scenario|specimen)))' \
+  engine/drafting/studio.hpp engine/drafting/row.hpp engine/drafting/seen.hpp engine/drafting/store.hpp; then
+  complain "What engine/drafting shows to the window must not bring the specimen's truth along."
+fi
+if grep -rlE '#include "engine/window/author_view' engine/window | grep -vE '^engine/window/author_'; then
+  complain "No learner's screen may look into the author's."
+fi
 if grep -rnE '#include "engine/(scenario|sitting|examination|desk|command)/' engine/seal | grep -v scenario/problem; then
   complain "engine/seal closes and signs; what it closes is no concern of it."
 fi

@@ -1,0 +1,17 @@
+#pragma once
+
+#include <string>
+#include <vector>
+
+namespace matula::drafting {
+
+/// Words of a list as TOML writes it, in order; empty for anything that is no list of words.
+[[nodiscard]] std::vector<std::string> words_of_list(const std::string& list);
+
+/// The list with one more word behind its last; remarks and line ends in it stay. Unchanged when it is there.
+[[nodiscard]] std::string with_word(const std::string& list, const std::string& word);
+
+/// The list without that word and its comma; remarks stay. Unchanged when it is not there.
+[[nodiscard]] std::string without_word(const std::string& list, const std::string& word);
+
+} // namespace matula::drafting

@@ -1,0 +1,238 @@
+#!/usr/bin/env python3
+"""Makes a case in the real window: by mouse from a pattern, then by keys alone from a plain urine.
+
+Usage: window_author.py PROGRAM [--pictures FOLDER] [--size 1280x800] [--text 100]
+
+What the window showed is held against what the command line makes of the saved files: `check`, and the tests done by the book
+when a steps file is played on them.
+"""
+
+import argparse
+import json
+import pathlib
+import shutil
+import subprocess
+import sys
+import tempfile
+
+from window_case import Screen, Stuck
+from window_keys import press, reach
+
+ROOT = pathlib.Path(__file__).resolve().parents[2]
+
+
+class Hand:
+    def __init__(self, screen, pictures):
+        self.screen = screen
+        self.pictures = pictures
+        self.shots = 0
+
+    def picture(self, name):
+        if self.pictures:
+            self.shots += 1
+            self.screen.picture(self.pictures / f"{self.shots:02d}_{name}.png")
+
+    def fact_is(self, name, value, seconds=180):
+        try:
+            self.screen.until(lambda: self.screen.fact(name) == value, f"{name} {value}", seconds)
+        except Stuck as why:
+            raise Stuck(f"{why}; {name} is {self.screen.fact(name)}") from None
+
+    def pick(self, name, option):
+        self.screen.click(name)
+        entry = f"{name}={option}".replace(" ", "_")
+        self.screen.until(lambda: any(p.lstrip("-").startswith(name + "=") for p in self.screen.read_map()[0]),
+                          "the list of " + name)
+        at = [place for key, place in self.screen.read_map()[0].items() if key.startswith(name + "=")][0]
+        self.screen.click(entry, over=at)
+
+    def type_by_keys(self, name, text):
+        reach(self.screen, name)
+        self.screen.key("Return")
+        self.fact_is("typing", "1")
+        self.screen.xdo(4, "key", "ctrl+a")
+        self.screen.xdo(2 * len(text), "type", "--delay", 20, text)
+        self.fact_is("text", text)
+        self.screen.key("Return")
+        self.fact_is("typing", "0")
+
+    def saved(self, file):
+        self.screen.until(lambda: self.screen.fact("unsaved") == "0", f"{file} to be saved")
+        if not file.exists():
+            raise Stuck(f"{file} is not there; the window says: {self.screen.fact('message')}")
+
+
+def call(program, *words):
+    done = subprocess.run([program, *map(str, words)], capture_output=True, text=True, check=False)
+    return done.returncode, done.stdout, done.stderr
+
+
+def check(program, file):
+    code, out, err = call(program, "check", file)
+    if code != 0 or ": good: " not in out:
+        raise Stuck(f"check says of {file}: {out}{err}")
+
+
+def by_the_book(program, file, folder):
+    """The word of every asked test as the command line finds it by the book."""
+    steps = folder / "nothing.jsonl"
+    steps.write_text('{"do": "finish"}\n')
+    code, out, err = call(program, "play", file, steps, "--json")
+    if code != 0:
+        raise Stuck(f"play says: {out}{err}")
+    return {tube["test"]: tube["by_the_book"] for tube in json.loads(out)["tubes"]}
+
+
+def begin(hand, button, over=None):
+    hand.screen.click("author")
+    hand.fact_is("screen", "author.begin")
+    if over:
+        hand.screen.click(over)
+        hand.screen.until(lambda: hand.screen.place(button) or hand.screen.place("-" + button), "the list")
+    hand.screen.click(button)
+    hand.fact_is("screen", "author")
+    hand.fact_is("bench", "done")
+
+
+def make_by_mouse(hand, folder):
+    """A pattern, more protein, a wish, a file."""
+    begin(hand, "author.pattern.frothy_ankles", "author.patterns")
+    hand.picture("from_a_pattern")
+    tests = [name for name in hand.screen.read_map()[1] if name.startswith("test.")]
+    if "test.heat" not in tests:
+        raise Stuck(f"the pattern asks for {tests}")
+    before = hand.screen.fact("test.heat")
+    hand.screen.type_into("row.specimen.dissolved.albumin", "20")
+    hand.screen.until(lambda: hand.screen.fact("test.heat") not in (before, before + " (old)"), "another word for heat")
+    hand.fact_is("bench", "done")
+    if hand.screen.fact("test.heat") != "trace":
+        raise Stuck(f"20 mg/dL of albumin shows {hand.screen.fact('test.heat')}")
+    hand.picture("less_protein")
+    hand.screen.type_into("row.specimen.ph", "6,5")
+    hand.fact_is("problems", "1")
+    hand.picture("problem")
+    hand.screen.click("author.undo")
+    hand.fact_is("problems", "0")
+    if not hand.screen.place("ask.benedict") and "test.benedict" not in tests:
+        hand.screen.click("page.asked")
+        hand.screen.click("ask.benedict")
+        hand.screen.until(lambda: hand.screen.fact("test.benedict"), "Benedict on the bench")
+    hand.picture("asked")
+    hand.screen.click("page.wish")
+    hand.pick("wish.heat", "2+")
+    hand.pick("wish.benedict", "3+")
+    hand.screen.type_into("wish.sg", "1.018")
+    hand.picture("wished")
+    hand.screen.click("wish.go")
+    hand.fact_is("proposal", "1")
+    hand.picture("proposal")
+    hand.screen.click("wish.take")
+    hand.fact_is("bench", "done")
+    hand.fact_is("test.heat", "2+")
+    hand.fact_is("test.benedict", "3+")
+    gravity = float(hand.screen.fact("figure.specific_gravity,_true_float_at_20_°C"))
+    if abs(gravity - 1.018) > 0.0002:
+        raise Stuck(f"the gravity is {gravity}")
+    hand.picture("taken")
+    for page in ("way", "request", "bench", "questions", "file"):
+        hand.screen.click("page." + page)
+        hand.picture("page_" + page)
+    hand.screen.type_into("author.name", "sweet_and_frothy")
+    hand.screen.click("author.save")
+    file = folder / "sittings" / "cases" / "sweet_and_frothy.toml"
+    hand.saved(file)
+    hand.screen.click("author.leave")
+    hand.fact_is("screen", "author.begin")
+    hand.picture("begin")
+    hand.screen.click("author.away")
+    hand.fact_is("screen", "start")
+    return file
+
+
+def make_by_keys(hand, folder):
+    """A plain urine, a substance more, saved; then opened again, changed, and left without saving."""
+    screen = hand.screen
+    screen.point_at(1279, 799)
+    press(screen, "author")
+    hand.fact_is("screen", "author.begin")
+    press(screen, "author.plain")
+    hand.fact_is("screen", "author")
+    hand.fact_is("bench", "done")
+    hand.type_by_keys("row.specimen.ph", "5.5")
+    hand.fact_is("bench", "done")
+    screen.key("F6")
+    press(screen, "card.black")
+    screen.key("F6")
+    screen.key("a")
+    hand.fact_is("page", "Asked")
+    press(screen, "ask.ssa")
+    screen.until(lambda: screen.fact("test.ssa"), "the acid test on the bench")
+    hand.fact_is("bench", "done")
+    screen.key("s")
+    hand.fact_is("page", "Specimen")
+    screen.key("ctrl+z")
+    screen.until(lambda: not screen.fact("test.ssa"), "the way back")
+    screen.key("ctrl+y")
+    screen.until(lambda: screen.fact("test.ssa"), "the way on")
+    screen.key("t")
+    hand.type_by_keys("author.name", "by_keys")
+    screen.key("ctrl+s")
+    file = folder / "sittings" / "cases" / "by_keys.toml"
+    hand.saved(file)
+    saved = file.read_text()
+    screen.key("s")  # From the strip back into the form.
+    press(screen, "more.specimen.ph")
+    hand.fact_is("unsaved", "1")
+    screen.key("t")
+    press(screen, "author.leave")
+    screen.until(lambda: "not saved" in screen.fact("message"), "a question before leaving")
+    hand.picture("leaving")
+    press(screen, "author.leave.yes")
+    hand.fact_is("screen", "author.begin")
+    press(screen, "author.away")
+    hand.fact_is("screen", "start")
+    if file.read_text() != saved or "ph = 5.5" not in saved:
+        raise Stuck("the file is not as it was saved")
+    return file
+
+
+def main():
+    arguments = argparse.ArgumentParser()
+    arguments.add_argument("program")
+    arguments.add_argument("--pictures", type=pathlib.Path)
+    arguments.add_argument("--size", default="1280x800")
+    arguments.add_argument("--text", type=int, default=100)
+    asked = arguments.parse_args()
+    for tool in ("Xvfb", "xdotool"):
+        if not shutil.which(tool):
+            print(f"skipped: {tool} is not installed")
+            return 77
+    if asked.pictures:
+        asked.pictures.mkdir(parents=True, exist_ok=True)
+    program = str(pathlib.Path(asked.program).resolve())
+    with tempfile.TemporaryDirectory() as name:
+        folder = pathlib.Path(name)
+        hand = Hand(Screen(program, folder, asked.size, asked.text), asked.pictures)
+        try:
+            file = make_by_mouse(hand, folder)
+            check(program, file)
+            found = by_the_book(program, file, folder)
+            if found.get("heat") != "2+" or found.get("benedict") != "3+":
+                raise Stuck(f"by the book the command line finds {found}")
+            check(program, make_by_keys(hand, folder))
+            # The learner's own screen offers it.
+            hand.screen.click("case.sweet_and_frothy")
+            hand.fact_is("screen", "bench")
+        except Stuck as stuck:
+            hand.picture("stuck")
+            print("\n".join(f"={name} {value}" for name, value in hand.screen.read_map()[1].items()), file=sys.stderr)
+            print(f"FAILED: {stuck}", file=sys.stderr)
+            return 1
+        finally:
+            hand.screen.close()
+    print("a case by mouse and one by keys, as the command line finds them")
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
