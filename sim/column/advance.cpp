@@ -35,7 +35,9 @@ double past_guard(const matter::Mixture& layer, const matter::ParticleKind& kind
   return std::pow(1 + layer.molar(kind.guard_species) / kind.guard_half_mol_per_l, -kind.guard_power);
 }
 
-void grow_clusters(matter::Mixture& layer, const Chemistry& chemistry, double shear_per_s, double seconds) {
+/// `near`: an acidity to search the pH from; left as the one found where a kind asks for it.
+void grow_clusters(matter::Mixture& layer, const Chemistry& chemistry, double shear_per_s, double seconds,
+                   std::optional<matter::Acidity>& near) {
   Encounter encounter;
   encounter.volume_ml = layer.volume_ml;
   encounter.temperature_c = layer.temperature_c;
@@ -48,7 +50,9 @@ void grow_clusters(matter::Mixture& layer, const Chemistry& chemistry, double sh
       continue;
     }
     if (kind.sticking_ph_width > 0 && !ph) {
-      ph = matter::ph(layer, *chemistry.catalogue);
+      near = near ? matter::acidity(layer, *chemistry.catalogue, *near)
+                  : matter::acidity(layer, *chemistry.catalogue);
+      ph = near->ph;
     }
     encounter.sticking =
         sticking_at(kind, ph.value_or(neutral_ph), layer.temperature_c) * past_guard(layer, kind);
@@ -57,15 +61,21 @@ void grow_clusters(matter::Mixture& layer, const Chemistry& chemistry, double sh
   }
 }
 
+/// Kept from step to step: the bed mostly holds other things than the liquid.
+struct Memory {
+  reaction::Memory liquid;
+  reaction::Memory bed;
+};
+
 /// What happens inside one well-mixed portion.
 void change(matter::Mixture& portion, const Chemistry& chemistry, double shear_per_s,
-            const reaction::Exposure& exposure, double seconds, reaction::LastPossible& last) {
-  reaction::react(portion, chemistry, *chemistry.catalogue, seconds, shear_per_s, exposure, last);
-  grow_clusters(portion, chemistry, shear_per_s, seconds);
+            const reaction::Exposure& exposure, double seconds, reaction::Memory& memory) {
+  reaction::react(portion, chemistry, *chemistry.catalogue, seconds, shear_per_s, exposure, memory);
+  grow_clusters(portion, chemistry, shear_per_s, seconds, memory.near);
 }
 
 void step(Column& column, const Chemistry& chemistry, const Surroundings& surroundings, double seconds,
-          reaction::LastPossible& last) {
+          Memory& memory) {
   const std::vector<double> vigour =
       heat(column, chemistry.catalogue->heavy, surroundings, extents(column), seconds);
   if (column.layers.empty()) {
@@ -81,16 +91,16 @@ void step(Column& column, const Chemistry& chemistry, const Surroundings& surrou
   for (const Run& run : alike_runs(column.layers, shear_per_s)) {
     if (run.last == run.first + 1) {
       change(column.layers[run.first], chemistry, shear_per_s[run.first], surroundings.exposure, seconds,
-             last);
+             memory.liquid);
       continue;
     }
     matter::Mixture pooled = pool(column.layers, run);
-    change(pooled, chemistry, shear_per_s[run.first], surroundings.exposure, seconds, last);
+    change(pooled, chemistry, shear_per_s[run.first], surroundings.exposure, seconds, memory.liquid);
     deal(column.layers, run, pooled);
   }
   if (column.sediment.volume_ml > 0) {
     reaction::react(column.sediment, chemistry, *chemistry.catalogue, seconds, surroundings.shear_per_s,
-                    surroundings.exposure);
+                    surroundings.exposure, memory.bed);
   }
   settle(column, chemistry, extents(column), shear_per_s, seconds, surroundings.gravity);
 }
@@ -125,13 +135,13 @@ void advance(Column& column, const Chemistry& chemistry, const Surroundings& sur
   }
   double left_s = seconds;
   Pace pace(surroundings.unwatched);
-  reaction::LastPossible last;
+  Memory memory;
   while (left_s > 0 && !column.layers.empty()) {
     const bool resting = at_rest(column, surroundings);
     const double longest_s = resting ? pace.longest_s(column) : stirred_step_s;
     const double step_s =
         left_s / std::ceil(left_s / longest_s); // equal steps, so that the last is no sliver
-    step(column, chemistry, surroundings, step_s, last);
+    step(column, chemistry, surroundings, step_s, memory);
     refine(column);
     if (resting) {
       pace.after(column, step_s);

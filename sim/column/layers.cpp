@@ -166,7 +166,7 @@ void slice_border(Column& column, std::size_t above) {
                 std::make_move_iterator(below_border.rend()));
 }
 
-void blend(matter::Mixture& one, matter::Mixture& other, double exchanged) {
+void blend(matter::Mixture& one, matter::Mixture& other, double exchanged, double diffused) {
   const double both_ml = one.volume_ml + other.volume_ml;
   if (both_ml <= 0 || exchanged <= 0) {
     return;
@@ -175,7 +175,8 @@ void blend(matter::Mixture& one, matter::Mixture& other, double exchanged) {
   const double mean_c = one.temperature_c * share + other.temperature_c * (1 - share);
   one.temperature_c += exchanged * (mean_c - one.temperature_c);
   other.temperature_c += exchanged * (mean_c - other.temperature_c);
-  blend_dissolved(one, other, exchanged);
+  // What still sets two neighbours apart after both is the product of what each leaves.
+  blend_dissolved(one, other, 1 - (1 - exchanged) * (1 - diffused));
   matter::for_each_in_either(one.populations, other.populations, [&](matter::ParticleId kind) {
     matter::Population& a = one.populations.of(kind);
     matter::Population& b = other.populations.of(kind);

@@ -27,8 +27,8 @@ void refine(Column& column);
 void slice_border(Column& column, std::size_t above);
 
 /// Moves the share `exchanged` (0 nothing, 1 fully) of two portions' difference between them; volumes stay,
-/// and so does a clot, which hangs together.
-void blend(matter::Mixture& one, matter::Mixture& other, double exchanged);
+/// and so does a clot, which hangs together. Of what is dissolved the share `diffused` then moves besides.
+void blend(matter::Mixture& one, matter::Mixture& other, double exchanged, double diffused = 0);
 
 /// The same of what is dissolved alone.
 void blend_dissolved(matter::Mixture& one, matter::Mixture& other, double exchanged);

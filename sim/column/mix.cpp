@@ -79,9 +79,8 @@ struct Crossing {
 void exchange(std::vector<matter::Mixture>& layers, std::size_t lower, const Crossing& crossing) {
   constexpr double worth_moving = 1e-9;
   if (crossing.stirred > worth_moving) {
-    blend(layers[lower], layers[lower + 1], crossing.stirred);
-  }
-  if (crossing.diffused > worth_moving) {
+    blend(layers[lower], layers[lower + 1], crossing.stirred, crossing.diffused);
+  } else if (crossing.diffused > worth_moving) {
     blend_dissolved(layers[lower], layers[lower + 1], crossing.diffused);
   }
 }

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
+#include <numeric>
 
 namespace matula::column {
 
@@ -20,6 +21,7 @@ constexpr Patience alone{30, 600, 0.03, 0.1}; // a cup left for hours
 constexpr double little_change_k = 0.2;
 constexpr double nothing_g = 1e-9;
 constexpr double noticed_g_per_ml = 1e-5; // 1 mg/dL: of less, an eye and a law notice less
+constexpr double noticed_share = 1e-3;    // of all solids there: less is lost in the cloud of the others
 constexpr double dissolving_weight = 0.1; // Dissolving is exact in its step: it may go further than growing.
 constexpr double quiet_share = 0.2;       // of what is little: then the next step may be much longer
 
@@ -99,6 +101,8 @@ double changed(const double* was, const double* now, double noticed_g) {
 /// Of the kind that changed most.
 double Pace::moved_share(const Solids& before, const Solids& after, double volume_ml) {
   constexpr std::array<double, both> none{};
+  const double solids_g = std::accumulate(after.grams.begin(), after.grams.end(), 0.0);
+  const double noticed_g = std::max(noticed_g_per_ml * volume_ml, noticed_share * solids_g);
   double most = 0;
   for (std::size_t k = 0; k < after.kinds.size(); ++k) {
     const auto same = std::lower_bound(before.kinds.begin(), before.kinds.end(), after.kinds[k]);
@@ -106,7 +110,7 @@ double Pace::moved_share(const Solids& before, const Solids& after, double volum
     const double* was =
         known ? before.grams.data() + static_cast<std::size_t>(same - before.kinds.begin()) * both
               : none.data();
-    most = std::max(most, changed(was, after.grams.data() + k * both, noticed_g_per_ml * volume_ml));
+    most = std::max(most, changed(was, after.grams.data() + k * both, noticed_g));
   }
   return most;
 }

@@ -2,6 +2,8 @@
 
 #include "sim/optics/nature.hpp"
 
+#include "sim/matter/products.hpp"
+
 #include <algorithm>
 #include <cmath>
 #include <optional>
@@ -25,10 +27,7 @@ constexpr double highest_ionic_strength =
 /// mol/L of a base that stands free of its proton: what is left of all cations once every acid stronger than
 /// the base has given up its own. NH4+ and OH- are NH3 and water.
 double free_base_molar(const Mixture& mixture, const Tables::Base& base) {
-  double excess = 0;
-  for (SpeciesId i = 0; i < base.charge.size(); ++i) {
-    excess += mixture.mmol[i] * base.charge[i];
-  }
+  const double excess = sum_of_products(mixture.mmol, base.charge);
   return std::clamp(excess / mixture.volume_ml, 0.0, mixture.molar(base.id));
 }
 
@@ -43,23 +42,14 @@ double free_base_extra(const Mixture& mixture, const Tables::Base& base, double 
 double dissolved_excess_g_per_ml(const Mixture& mixture, const Catalogue& catalogue, double water_g_per_ml) {
   std::optional<Tables> spare;
   const Tables& tables = tables_of(catalogue, spare);
-  // Sums over all that is dissolved, so that one pass does.
-  double mass = 0;
-  double volume = 0;
-  double squares = 0;
-  for (SpeciesId i = 0; i < tables.weights.size(); ++i) {
-    const Tables::Weight& weight = tables.weights[i];
-    const double mmol = mixture.mmol[i];
-    mass += mmol * weight.mass_g_per_mol;
-    volume += mmol * weight.volume_ml_per_mol;
-    squares += mmol * weight.charge * weight.charge;
-  }
+  const Tables::Weights& weights = tables.weights;
+  const double lift = sum_of_products(mixture.mmol, weights.lift_g_per_mol);
+  const double squares = sum_of_products(mixture.mmol, weights.charge_squared);
   const double strength = std::min(0.5 * squares / mixture.volume_ml, highest_ionic_strength);
   const double growth = 0.5 * limiting_slope * (std::sqrt(strength) - std::sqrt(catalogue_ionic_strength));
-  double sum = (mass - (volume + growth * squares) * water_g_per_ml) / mixture.volume_ml;
+  double sum = (lift - growth * squares * water_g_per_ml) / mixture.volume_ml;
   for (const Tables::Base& base : tables.bases) {
-    const Tables::Weight& ion = tables.weights[base.id];
-    const double ion_volume = ion.volume_ml_per_mol + growth * ion.charge * ion.charge;
+    const double ion_volume = weights.volume_ml_per_mol[base.id] + growth * weights.charge_squared[base.id];
     sum += mixture.mmol[base.id] > 0 ? free_base_extra(mixture, base, ion_volume, water_g_per_ml) : 0.0;
   }
   return sum / ml_per_l;

@@ -3,6 +3,7 @@
 #include "sim/optics/nature.hpp"
 
 #include "sim/matter/catalogue.hpp"
+#include "sim/matter/density.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -49,6 +50,17 @@ double whole_charge(const Species& species) {
   return charge;
 }
 
+void add_weight(Tables::Weights& weights, const Species& species) {
+  constexpr double reference_c = 20; // where the catalogue's volumes hold
+  constexpr double g_ml_per_kg_m3 = 1e-3;
+  const double charge = whole_charge(species);
+  const double volume = species.apparent_volume_ml_per_mol;
+  weights.lift_g_per_mol.push_back(species.molar_mass_g_per_mol -
+                                   volume * water_density_kg_m3(reference_c) * g_ml_per_kg_m3);
+  weights.charge_squared.push_back(charge * charge);
+  weights.volume_ml_per_mol.push_back(volume);
+}
+
 Tables::Base base(const Catalogue& catalogue, SpeciesId id) {
   const double pka = catalogue.species[id].pka.front();
   Tables::Base row{id, catalogue.species[id].free_base_volume_ml_per_mol, {}};
@@ -68,8 +80,7 @@ Tables make_tables(const Catalogue& catalogue) {
     if (!species.pka.empty() || species.protonated_charge != 0) {
       add_ion(tables, id, species);
     }
-    tables.weights.push_back(
-        {whole_charge(species), species.apparent_volume_ml_per_mol, species.molar_mass_g_per_mol});
+    add_weight(tables.weights, species);
     if (species.free_base_volume_ml_per_mol > 0) {
       tables.bases.push_back(base(catalogue, id));
     }
@@ -78,7 +89,7 @@ Tables make_tables(const Catalogue& catalogue) {
 }
 
 const Tables& tables_of(const Catalogue& catalogue, std::optional<Tables>& spare) {
-  if (catalogue.tables && catalogue.tables->weights.size() == catalogue.species.size()) {
+  if (catalogue.tables && catalogue.tables->weights.lift_g_per_mol.size() == catalogue.species.size()) {
     return *catalogue.tables;
   }
   return spare.emplace(make_tables(catalogue));

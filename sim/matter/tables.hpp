@@ -29,11 +29,12 @@ struct Tables {
     std::size_t first = 0;
     std::size_t end = 0;
   };
-  /// What the density asks of a species.
-  struct Weight {
-    double charge = 0; ///< Whole charge in urine; 0 for macromolecules.
-    double volume_ml_per_mol = 0;
-    double mass_g_per_mol = 0;
+  /// What the density asks of every species, each a run of numbers that is summed in one go.
+  struct Weights {
+    std::vector<double>
+        lift_g_per_mol; ///< Its mass less that of the water at 20 °C which it takes the place of.
+    std::vector<double> charge_squared; ///< Of its whole charge in urine; 0 for macromolecules.
+    std::vector<double> volume_ml_per_mol;
   };
   /// A base whose free form takes more room than its ion.
   struct Base {
@@ -44,8 +45,8 @@ struct Tables {
 
   std::vector<Ion> ions;
   std::vector<Group> groups;
-  std::vector<Weight> weights; ///< By species.
-  std::vector<Base> bases;     ///< By rising SpeciesId.
+  Weights weights;         ///< By species.
+  std::vector<Base> bases; ///< By rising SpeciesId.
 };
 
 [[nodiscard]] Tables make_tables(const Catalogue& catalogue);

@@ -4,8 +4,11 @@
 #include "sim/reaction/react.hpp"
 #include "sim/reaction/solids.hpp"
 
+#include <algorithm>
+#include <cmath>
 #include <memory>
 #include <set>
+#include <utility>
 
 namespace matula::reaction {
 
@@ -60,6 +63,49 @@ void add(Index& index, const Breakdown& row) {
     makes.insert(index.species + *row.becomes);
   }
   add(index, {index.species + row.kind}, 1, makes);
+}
+
+/// First order in the one substance it uses up, whatever else is there, light and air included.
+bool plain(const Reaction& row) {
+  const auto* law = std::get_if<MassAction>(&row.law);
+  if (law == nullptr || row.light_share > 0 || row.oxygen > 0 || needs_ph(row) || !law->saturation.empty() ||
+      !law->inhibitors.empty() || law->orders.size() != 1) {
+    return false;
+  }
+  const auto& [from, order] = law->orders.front();
+  const auto used = [](const auto& change) { return change.second < 0; };
+  const auto first = std::find_if(row.changes.begin(), row.changes.end(), used);
+  return order == 1 && std::count_if(row.changes.begin(), row.changes.end(), used) == 1 &&
+         first->first == from;
+}
+
+/// One mol of one substance becomes one mol of another.
+bool plain_turn(const Reaction& row) {
+  return plain(row) && row.changes.size() == 2 && std::abs(row.changes.front().second) == 1 &&
+         std::abs(row.changes.back().second) == 1;
+}
+
+bool takes_back(const Reaction& one, const Reaction& other) {
+  return std::all_of(one.changes.begin(), one.changes.end(), [&other](const auto& change) {
+    return std::find(other.changes.begin(), other.changes.end(), std::pair(change.first, -change.second)) !=
+           other.changes.end();
+  });
+}
+
+void find_couples(Index& index, const std::vector<Reaction>& rows) {
+  index.taken_back_by.assign(rows.size(), none);
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    if (!plain_turn(rows[i]) || index.taken_back_by[i] != none) {
+      continue;
+    }
+    for (std::size_t j = i + 1; j < rows.size(); ++j) {
+      if (index.taken_back_by[j] == none && plain_turn(rows[j]) && takes_back(rows[i], rows[j])) {
+        index.taken_back_by[i] = j;
+        index.taken_back_by[j] = i;
+        break;
+      }
+    }
+  }
 }
 
 /// Follows from what is there to what can come of it.
@@ -137,6 +183,7 @@ Index make_index(const Network& network, const matter::Catalogue& catalogue) {
   for (const Breakdown& row : network.breakdowns) {
     add(index, row);
   }
+  find_couples(index, network.reactions);
   return index;
 }
 
@@ -160,18 +207,36 @@ Possible possible_rows(const matter::Mixture& mixture, const Index& index) {
   return LastPossible().rows(mixture, index);
 }
 
-const Possible& LastPossible::rows(const matter::Mixture& mixture, const Index& index) {
-  now_.assign(index.asked_by.size(), 0);
+bool LastPossible::same(const matter::Mixture& mixture, const Index& index) const {
+  if (there_.empty()) {
+    return false;
+  }
+  int apart = 0;
   for (std::size_t i = 0; i < mixture.mmol.size(); ++i) {
-    now_[i] = mixture.mmol[i] > 0 ? 1 : 0;
+    apart |= (mixture.mmol[i] > 0 ? 1 : 0) ^ there_[i];
   }
+  std::size_t solids = 0;
   for (const auto& [kind, population] : mixture.populations.present()) {
-    now_[index.species + kind] = population.empty() ? 0 : 1;
+    const int here = population.empty() ? 0 : 1;
+    solids += static_cast<std::size_t>(here);
+    apart |= here & ~there_[index.species + kind];
   }
-  if (now_ == there_) {
+  return apart == 0 && solids == solids_;
+}
+
+const Possible& LastPossible::rows(const matter::Mixture& mixture, const Index& index) {
+  if (same(mixture, index)) {
     return possible_;
   }
-  there_ = now_;
+  there_.assign(index.asked_by.size(), 0);
+  for (std::size_t i = 0; i < mixture.mmol.size(); ++i) {
+    there_[i] = mixture.mmol[i] > 0 ? 1 : 0;
+  }
+  solids_ = 0;
+  for (const auto& [kind, population] : mixture.populations.present()) {
+    there_[index.species + kind] = population.empty() ? 0 : 1;
+    solids_ += population.empty() ? 0 : 1;
+  }
   Search search(index);
   for (std::size_t thing = 0; thing < there_.size(); ++thing) {
     if (there_[thing] != 0) {

@@ -29,7 +29,12 @@ struct Index {
   std::vector<std::vector<std::size_t>> asked_by; ///< By thing: the rows that ask for it.
   std::vector<bool> needs_ph;                     ///< Of reactions: whether the law looks at the pH.
   std::vector<Solid> precipitations;
+  /// Of reactions: the one that takes this one back, where both are first order and nothing else: such a
+  /// couple is worked out as one, exactly. `none` for all others.
+  std::vector<std::size_t> taken_back_by;
 };
+
+inline constexpr std::size_t none = static_cast<std::size_t>(-1);
 
 [[nodiscard]] Index make_index(const Network& network, const matter::Catalogue& catalogue);
 
@@ -55,8 +60,10 @@ public:
   [[nodiscard]] const Possible& rows(const matter::Mixture& mixture, const Index& index);
 
 private:
+  [[nodiscard]] bool same(const matter::Mixture& mixture, const Index& index) const;
+
   std::vector<char> there_; ///< By thing; empty before the first time.
-  std::vector<char> now_;
+  std::size_t solids_ = 0;  ///< How many kinds.
   Possible possible_;
 };
 

@@ -22,6 +22,7 @@ constexpr double slowest_per_s = 1e-10; // Slower changes are less than a hundre
 constexpr double least_molar = 1e-12;   // Below a picomol a millilitre nothing is seen.
 constexpr double largest_share = 0.1;   // Of a reactant that one step may use up before steps are halved.
 constexpr double fastest_resolved_per_s = 2; // Faster changes are over within a step, and are solved exactly.
+constexpr double unnoticed_share = 0.01;     // Of a reactant: its use leaves the pH where it was.
 constexpr int most_steps = 256;
 constexpr double unknown = -1;          // A constant that nobody has asked for yet.
 constexpr std::size_t most_changes = 8; // Substances one row changes.
@@ -32,6 +33,8 @@ struct Going {
   mutable double constant; ///< Negative until a rate is asked for: many rows wait for what others make.
   double exposed;
   bool needs_ph;
+  const Reaction* back = nullptr; ///< The one that takes it back, when both are worked out as one.
+  mutable double back_constant = unknown;
 };
 
 /// A precipitation that can go on.
@@ -54,6 +57,13 @@ struct Rows {
     reactions.reserve(possible.reactions.size());
     for (const std::size_t i : possible.reactions) {
       const Reaction& row = network.reactions[i];
+      const std::size_t back = index.taken_back_by[i];
+      if (back != none) {
+        if (i < back) {
+          reactions.push_back({&row, unknown, 1, false, &network.reactions[back]});
+        }
+        continue;
+      }
       reactions.push_back({&row, unknown, exposed_share(row, exposure), index.needs_ph[i]});
     }
     precipitations.reserve(possible.precipitations.size());
@@ -95,6 +105,40 @@ private:
   std::optional<Conditions> known_;
 };
 
+/// A turns into B with the first constant and back with the second, both first order: the distance to rest
+/// falls by exp(-(k1 + k2) t). M. Eigen, Disc. Faraday Soc. 17 (1954) 194.
+struct Couple {
+  double forth_per_s;
+  double back_per_s;
+  double net_molar_per_s;
+  double both_molar;
+
+  Couple(const Going& going, const matter::Mixture& mixture) {
+    if (going.constant < 0) {
+      going.constant = constant_at(*going.row, mixture.temperature_c);
+      going.back_constant = constant_at(*going.back, mixture.temperature_c);
+    }
+    const double from = largest_extent_molar(*going.row, mixture);
+    const double to = largest_extent_molar(*going.back, mixture);
+    forth_per_s = going.constant;
+    back_per_s = going.back_constant;
+    net_molar_per_s = forth_per_s * from - back_per_s * to;
+    both_molar = from + to;
+  }
+  [[nodiscard]] double relative_rate() const {
+    return both_molar > least_molar ? std::abs(net_molar_per_s) / both_molar : 0;
+  }
+};
+
+void step_couple(const Going& going, matter::Mixture& mixture, double seconds) {
+  const Couple couple(going, mixture);
+  const double per_s = couple.forth_per_s + couple.back_per_s;
+  if (couple.relative_rate() <= slowest_per_s || per_s <= 0) {
+    return;
+  }
+  apply(*going.row, couple.net_molar_per_s / per_s * -std::expm1(-per_s * seconds), mixture);
+}
+
 /// 1/s at which the scarcest reactant would go at first; 0 when nothing worth the work happens.
 double relative_rate(const Going& going, double largest, Instant& now) {
   if (!(largest > least_molar)) {
@@ -123,6 +167,10 @@ double rate_at(const Going& going, matter::Mixture& mixture, double extent_molar
 /// Exact for a first-order change, second order in the step for every other, and short of the scarcest
 /// reactant's end for all.
 void step_reaction(const Going& going, matter::Mixture& mixture, Instant& now, double seconds) {
+  if (going.back != nullptr) {
+    step_couple(going, mixture, seconds);
+    return;
+  }
   const double largest = largest_extent_molar(*going.row, mixture);
   const double per_s = relative_rate(going, largest, now);
   if (per_s <= 0) {
@@ -202,20 +250,22 @@ void step_breakdown(const Breakdown& row, matter::Mixture& mixture, const matter
 double pace(const matter::Mixture& mixture, const Rows& rows, Instant& now) {
   double fastest = 0;
   for (const Going& going : rows.reactions) {
-    const double per_s = relative_rate(going, largest_extent_molar(*going.row, mixture), now);
+    const double per_s = going.back != nullptr
+                             ? Couple(going, mixture).relative_rate()
+                             : relative_rate(going, largest_extent_molar(*going.row, mixture), now);
     fastest = std::max(fastest, std::min(per_s, fastest_resolved_per_s));
   }
   return fastest;
 }
 
 /// Symmetric splitting: half of every reaction, cells and solids, and the other halves in the opposite order.
+/// `now`: the conditions once the first halves have gone.
 void step(matter::Mixture& mixture, const Network& network, const Rows& rows,
-          const matter::Catalogue& catalogue, Instant& before, std::optional<matter::Acidity>& near,
-          double seconds, double shear_per_s) {
+          const matter::Catalogue& catalogue, Instant& before, Instant& now, double seconds,
+          double shear_per_s) {
   for (const Going& going : rows.reactions) {
     step_reaction(going, mixture, before, 0.5 * seconds);
   }
-  Instant now(mixture, catalogue, near);
   for (const Breakdown& row : network.breakdowns) {
     step_breakdown(row, mixture, catalogue, now, seconds);
   }
@@ -231,21 +281,20 @@ void step(matter::Mixture& mixture, const Network& network, const Rows& rows,
 
 void react(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
            double seconds, double shear_per_s, const Exposure& exposure) {
-  LastPossible nothing_yet;
+  Memory nothing_yet;
   react(mixture, network, catalogue, seconds, shear_per_s, exposure, nothing_yet);
 }
 
 void react(matter::Mixture& mixture, const Network& network, const matter::Catalogue& catalogue,
-           double seconds, double shear_per_s, const Exposure& exposure, LastPossible& last) {
+           double seconds, double shear_per_s, const Exposure& exposure, Memory& memory) {
   if (seconds <= 0 || mixture.empty()) {
     return;
   }
-  const Rows rows(mixture, network, catalogue, exposure, last);
-  std::optional<matter::Acidity> near;
+  const Rows rows(mixture, network, catalogue, exposure, memory.rows);
   double left_s = seconds;
   const double shortest_s = seconds / most_steps;
   while (left_s > 0) {
-    Instant now(mixture, catalogue, near);
+    Instant now(mixture, catalogue, memory.near);
     const double fastest = pace(mixture, rows, now);
     double step_s = left_s;
     if (fastest * left_s > largest_share) {
@@ -253,7 +302,11 @@ void react(matter::Mixture& mixture, const Network& network, const matter::Catal
       const double wanted_s = std::max(shortest_s, largest_share / fastest);
       step_s = left_s / std::ceil(left_s / wanted_s);
     }
-    step(mixture, network, rows, catalogue, now, near, step_s, shear_per_s);
+    std::optional<Instant> later;
+    if (fastest * step_s > unnoticed_share) {
+      later.emplace(mixture, catalogue, memory.near);
+    }
+    step(mixture, network, rows, catalogue, now, later ? *later : now, step_s, shear_per_s);
     left_s = step_s < left_s ? left_s - step_s : 0;
   }
 }
