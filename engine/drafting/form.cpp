@@ -27,6 +27,7 @@ public:
     substances();
     way();
     request();
+    review();
     bench();
     questions();
     tests();
@@ -127,6 +128,13 @@ private:
     row("patient.specimen_note", "specimen", Entry::Line, "kind, time and container, as on the form");
     row("story", "story", Entry::Paragraph, "on the Request tab");
     row("debrief", "debrief", Entry::Paragraph, "after the marks");
+  }
+
+  void review() {
+    group("review", "Who stands for it");
+    row("review.author", "author", Entry::Line, "with a version, once somebody is to stand for the case");
+    row("review.reviewer", "reviewer", Entry::Line, "the colleague who looked at it");
+    row("review.version", "version", Entry::Line, "1.0; the changelog is written on the page File");
   }
 
   void bench() {

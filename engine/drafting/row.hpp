@@ -33,7 +33,7 @@ struct Row {
 
 /// Rows that belong together.
 struct Group {
-  std::string key;   ///< "specimen", "substances", "way", "request", "bench", "questions"
+  std::string key;   ///< "specimen", "substances", "way", "request", "review", "bench", "questions"
   std::string title; ///< A heading.
   std::vector<Row> rows;
 };

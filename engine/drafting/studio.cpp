@@ -165,6 +165,10 @@ bool Studio::unsaved() const {
   return impl_->draft && impl_->store.differs(impl_->draft->text());
 }
 
+fs::path Studio::file() const {
+  return impl_->store.file().value_or(fs::path());
+}
+
 Saved Studio::save(const std::string& name, bool replace) {
   if (!impl_->form.problems.empty()) {
     return {Saved::Outcome::Refused,

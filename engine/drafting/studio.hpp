@@ -105,6 +105,7 @@ public:
   // The file.
   [[nodiscard]] std::string suggested_name() const;
   [[nodiscard]] bool unsaved() const;
+  [[nodiscard]] std::filesystem::path file() const; ///< Where it lies; empty when it was never saved.
   [[nodiscard]] Saved save(const std::string& name, bool replace);
 
 private:

@@ -93,7 +93,8 @@ std::string Studio::set(const std::string& path, const std::string& typed) {
   }
   const bool wordy = row->entry == Entry::Line || row->entry == Entry::Paragraph;
   std::optional<std::string> value;
-  if (!words.empty() || wordy) {
+  const bool optional = path.rfind("review.", 0) == 0;
+  if (!words.empty() || (wordy && !optional)) {
     value = toml_of(row->entry, words, unit_for(*row));
   }
   const std::string told = value ? typed_at("value = " + *value + "\n", "value") : "";

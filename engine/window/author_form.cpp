@@ -230,6 +230,7 @@ void draw_author_page(App& app) {
     break;
   case AuthorPage::Request:
     draw_author_rows(app, "request");
+    draw_author_rows(app, "review");
     break;
   case AuthorPage::Asked:
     draw_author_asked(app);

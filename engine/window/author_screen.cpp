@@ -230,6 +230,14 @@ void leave_draft(App& app, bool really) {
   find_cases(app);
 }
 
+void try_draft(App& app) {
+  const auto file = app.author->studio->file();
+  app.author->on_show = false;
+  app.focus_screen = 3;
+  find_cases(app);
+  app.open(file);
+}
+
 void draw_author_strip(App& app, const render::Rect& area) {
   AuthorView& view = *app.author;
   const Pane pane("strip", area, ImGuiWindowFlags_NoScrollbar);
@@ -259,7 +267,7 @@ void draw_author_strip(App& app, const render::Rect& area) {
   if (app.widgets.button("author.redo", "Redo", view.studio->can_redo())) {
     go_back(app, true);
   }
-  const float name_w = ImGui::GetFontSize() * 13;
+  const float name_w = std::min(ImGui::GetFontSize() * 13, area.w * 0.24F);
   ImGui::SameLine();
   ImGui::AlignTextToFramePadding();
   ImGui::TextUnformatted("File");
@@ -274,6 +282,11 @@ void draw_author_strip(App& app, const render::Rect& area) {
     if (app.widgets.button("author.replace", "Replace it")) {
       save_draft(app, true);
     }
+  }
+  flow(width_of("Try it"));
+  if (app.widgets.button("author.try", "Try it", !view.studio->unsaved())) {
+    try_draft(app);
+    return;
   }
   flow(ImGui::GetFontSize() * 9);
   draw_text_size(app);
@@ -337,7 +350,7 @@ void draw_author(App& app, float width, float height) {
   view.hint.clear();
   const Parts where = parts(width, height, app.aids.text_scale, view.leave_wanted || view.replace_wanted);
   draw_author_strip(app, where.strip);
-  if (!view.studio->begun()) {
+  if (!view.studio->begun() || !view.on_show) {
     return;
   }
   draw_form(app, where.page);

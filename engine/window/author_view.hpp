@@ -65,6 +65,8 @@ void enter_draft(App& app);
 /// Does what is wanted, and says what could not be done.
 void apply_wanted(App& app);
 void save_draft(App& app, bool replace);
+/// To the bench with the saved case, as a learner; the draft stays as it is.
+void try_draft(App& app);
 /// Back to where cases begin; asks first when something is not saved.
 void leave_draft(App& app, bool really);
 

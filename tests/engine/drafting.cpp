@@ -109,7 +109,7 @@ TEST_CASE("what is typed into any row of any shipped case comes back from it, an
     }
     const std::string text = text_of(entry.path());
     const auto form = drafting::form_of(text, {}, test::shelf());
-    REQUIRE(form.groups.size() == 6);
+    REQUIRE(form.groups.size() == 7);
     for (const auto& group : form.groups) {
       for (const auto& row : group.rows) {
         INFO(entry.path() << " " << row.path << " = " << row.value);
@@ -278,6 +278,9 @@ TEST_CASE("a case is saved whole under its own name and never over another's") {
   Folder folder;
   auto studio = studio_in(folder.path);
   REQUIRE(studio->begin_copy(scenarios / "first_case.toml").empty());
+  const std::string copied = studio->text();
+  CHECK(copied.find("[review") == std::string::npos); // Nobody has looked at the copy.
+  CHECK(copied.find("# The worked example") == 0);
   CHECK(studio->unsaved());
   CHECK(studio->save("No Such Name", false).outcome == Saved::Outcome::Refused);
   CHECK(studio->save("../out", false).outcome == Saved::Outcome::Refused);
@@ -289,7 +292,7 @@ TEST_CASE("a case is saved whole under its own name and never over another's") {
   CHECK(studio->step("specimen.ph", true).empty());
   CHECK(studio->unsaved());
   CHECK(studio->save("mine", false).outcome == Saved::Outcome::Written);
-  CHECK(lines_that_differ(text_of(mine), text_of(scenarios / "first_case.toml")) == 1);
+  CHECK(lines_that_differ(text_of(mine), copied) == 1);
 
   // Somebody else writes into it.
   std::ofstream(mine) << "# theirs\n";
