@@ -157,7 +157,7 @@ private:
       const auto options = decisions[i].table_if_any("options");
       const auto keys = options ? options->keys() : std::vector<std::string>{};
       for (const auto& key : keys) {
-        row(one + ".options." + key, name + spoken(key), Entry::Line, "");
+        row(fmt::format("{}.options.{}", one, key), name + spoken(key), Entry::Line, "");
       }
       row(one + ".right", name + "right is", Entry::Choice, "").choices = keys;
       row(one + ".why", name + "why", Entry::Line, "shown when it was missed");
