@@ -4,6 +4,7 @@
 #include "engine/procedure/curve.hpp"
 #include "engine/scenario/scenario.hpp"
 #include "engine/scoring/curve_facts.hpp"
+#include "engine/scoring/last_use.hpp"
 #include "engine/scoring/paper_facts.hpp"
 #include "engine/scoring/papers.hpp"
 #include "engine/scoring/tube_facts.hpp"
@@ -24,6 +25,7 @@ struct Player {
 
   bench::Outcome take(const sitting::Event& event);
   void write(const sitting::Record& record);
+  bench::VesselName its_tube(const TestRule& test);
   Moment test_moment(const TestRule& test, bool written);
   void note_figure(Moment& moment, const TestRule& test);
   void note_curve(Moment& moment, const TestRule& test);
@@ -78,6 +80,13 @@ bool Player::note_curve_reading(Moment& moment, const std::string& item) {
   return false;
 }
 
+/// The tube of the test, up to date.
+bench::VesselName Player::its_tube(const TestRule& test) {
+  bench::VesselName vessel = find_tube(session.state(), book, test);
+  session.take_up(vessel);
+  return vessel;
+}
+
 /// What the instrument showed last; a deposit is read on the glass of the very vessel.
 void Player::note_figure(Moment& moment, const TestRule& test) {
   const auto& state = session.state();
@@ -86,7 +95,7 @@ void Player::note_figure(Moment& moment, const TestRule& test) {
     return;
   }
   if (test.number.instrument == "deposit") {
-    moment.vessel = find_tube(state, book, test);
+    moment.vessel = its_tube(test);
     if (!moment.vessel.empty()) {
       moment.figure = reading::read_graduation(look_on(state, session.setup(), moment.vessel, Card::White));
       moment.facts = tube_facts(state, moment.vessel, test, replay.watch, drop_ml(world.catalogue, test));
@@ -108,7 +117,7 @@ Moment Player::test_moment(const TestRule& test, bool written) {
     note_figure(moment, test);
     return moment;
   }
-  moment.vessel = find_tube(state, book, test);
+  moment.vessel = its_tube(test);
   if (!moment.vessel.empty()) {
     moment.tube = read_vessel(state, session.setup(), world.thresholds, test.scale, moment.vessel);
   }
@@ -121,6 +130,8 @@ Moment Player::test_moment(const TestRule& test, bool written) {
 }
 
 void Player::note_look(Moment& moment, const std::string& item) {
+  session.take_up("specimen");
+  session.take_up("jar");
   const auto& state = session.state();
   moment.vessel = looked_at_vessel(state);
   if (item == "colour") {
@@ -196,12 +207,17 @@ reading::GradeReading read_vessel(const bench::State& state, const bench::Setup&
 }
 
 Replay play_through(const assets::World& world, const scenario::Scenario& scenario, const Rulebook& book,
-                    const std::vector<sitting::Event>& log, sitting::Session& session, const Heard& heard) {
+                    const std::vector<sitting::Event>& log, sitting::Session& session, const Heard& heard,
+                    Idle idle) {
   Player player{world, scenario, book, session, {}};
-  for (const auto& event : log) {
-    const auto outcome = player.take(event);
+  LastUse last_use(log);
+  for (std::size_t i = 0; i < log.size(); ++i) {
+    const auto outcome = player.take(log[i]);
     if (heard) {
-      heard(event, outcome);
+      heard(log[i], outcome);
+    }
+    if (idle == Idle::Laid_aside) {
+      last_use.lay_aside(session, i);
     }
   }
   for (const auto& test : book.tests) {

@@ -42,10 +42,16 @@ struct Replay {
   bool specimen_poured = false;
 };
 
+/// What a replay does with vessels the log is done with. The marks are the same either way.
+enum class Idle {
+  Live_on,   ///< The bench stands afterwards as the learner left it.
+  Laid_aside ///< Much quicker; the session is not to be used afterwards.
+};
+
 /// Plays the log in `session`, which must be fresh, and lets `heard` know what came of every event.
 [[nodiscard]] Replay play_through(const assets::World& world, const scenario::Scenario& scenario,
                                   const Rulebook& book, const std::vector<sitting::Event>& log,
-                                  sitting::Session& session, const Heard& heard);
+                                  sitting::Session& session, const Heard& heard, Idle idle = Idle::Live_on);
 
 /// Reference reading of one vessel as it stands.
 [[nodiscard]] reading::GradeReading read_vessel(const bench::State& state, const bench::Setup& setup,

@@ -152,19 +152,29 @@ bool Case::asks(const std::string& part) const {
   return scoring::asks(scenario.asked, part);
 }
 
+namespace {
+
+Report score_played(const assets::World& world, const Standards& standards,
+                    const scenario::Scenario& scenario, const std::vector<sitting::Event>& log,
+                    sitting::Session& session, const Heard& heard, Idle idle) {
+  BookTubes books(world, scenario, standards);
+  const Rulebook rules = standards.rules.with(scenario.marking.rules);
+  const auto replay = play_through(world, scenario, rules, log, session, heard, idle);
+  const Case marked{world, scenario, rules, replay};
+  return mark_all(marked, compare_tubes(marked, standards, books.read()));
+}
+
+} // namespace
+
 Report score(const assets::World& world, const Standards& standards, const scenario::Scenario& scenario,
              const std::vector<sitting::Event>& log) {
   sitting::Session session(world, scenario);
-  return score(world, standards, scenario, log, session, {});
+  return score_played(world, standards, scenario, log, session, {}, Idle::Laid_aside);
 }
 
 Report score(const assets::World& world, const Standards& standards, const scenario::Scenario& scenario,
              const std::vector<sitting::Event>& log, sitting::Session& session, const Heard& heard) {
-  BookTubes books(world, scenario, standards);
-  const Rulebook rules = standards.rules.with(scenario.marking.rules);
-  const auto replay = play_through(world, scenario, rules, log, session, heard);
-  const Case marked{world, scenario, rules, replay};
-  return mark_all(marked, compare_tubes(marked, standards, books.read()));
+  return score_played(world, standards, scenario, log, session, heard, Idle::Live_on);
 }
 
 Prepared prepare(const assets::World& world, const Standards& standards, const scenario::Scenario& scenario) {
@@ -183,7 +193,7 @@ Report score(const assets::World& world, const Standards& standards, const Prepa
              const std::vector<sitting::Event>& log) {
   sitting::Session session(world, prepared.scenario, prepared.fresh);
   const Rulebook rules = standards.rules.with(prepared.scenario.marking.rules);
-  const auto replay = play_through(world, prepared.scenario, rules, log, session, {});
+  const auto replay = play_through(world, prepared.scenario, rules, log, session, {}, Idle::Laid_aside);
   const Case marked{world, prepared.scenario, rules, replay};
   return mark_all(marked, compare_tubes(marked, standards, prepared.books));
 }

@@ -1,6 +1,7 @@
 #include "engine/sitting/session.hpp"
 
 #include "engine/scenario/scenario.hpp"
+#include "engine/sitting/aside.hpp"
 #include "engine/sitting/items.hpp"
 #include "engine/sitting/setup.hpp"
 #include "sim/bench/bench.hpp"
@@ -33,6 +34,7 @@ struct Session::Impl {
   scenario::Scenario scenario;
   bench::Setup setup;
   bench::State state;
+  Aside aside;
   bool finished = false;
   std::map<std::string, std::string> worksheet;
 
@@ -47,6 +49,9 @@ struct Session::Impl {
     if (const auto* wait = std::get_if<bench::Wait>(&action)) {
       run_to(state.time_s + wait->seconds);
       return {};
+    }
+    for (const bench::VesselName& vessel : named_in(action)) {
+      aside.take_up(state, setup, vessel);
     }
     return bench::perform(state, setup, action);
   }
@@ -109,11 +114,21 @@ bool Session::finished() const {
 }
 
 bench::Scene Session::scene(const appearance::View& view) const {
+  impl_->aside.take_up_all(impl_->state, impl_->setup);
   return bench::make_scene(impl_->state, impl_->setup, view);
 }
 
 appearance::Appearance Session::look(const bench::VesselName& vessel, const appearance::View& view) const {
+  impl_->aside.take_up(impl_->state, impl_->setup, vessel);
   return bench::look(impl_->state, impl_->setup, vessel, view);
+}
+
+void Session::lay_aside(const bench::VesselName& vessel) {
+  impl_->aside.lay(impl_->state, impl_->setup, vessel);
+}
+
+void Session::take_up(const bench::VesselName& vessel) {
+  impl_->aside.take_up(impl_->state, impl_->setup, vessel);
 }
 
 const std::map<std::string, std::string>& Session::worksheet() const {

@@ -47,6 +47,13 @@ public:
   [[nodiscard]] appearance::Appearance look(const bench::VesselName& vessel,
                                             const appearance::View& view) const;
 
+  /// Lets a vessel stand outside the bench's time, because nobody will do anything with it for a while; a
+  /// vessel in the rack that only stands and cools, else nothing happens. state() then shows its trace and an
+  /// empty glass. Everything else here takes it up again by itself.
+  void lay_aside(const bench::VesselName& vessel);
+  /// Lets it live through what it missed: it is then, to the last bit, as if it had never been aside.
+  void take_up(const bench::VesselName& vessel);
+
   /// Last value of every item on the worksheet.
   [[nodiscard]] const std::map<std::string, std::string>& worksheet() const;
 
