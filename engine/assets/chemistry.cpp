@@ -1,8 +1,9 @@
 #include "engine/assets/readers.hpp"
 
+#include "engine/strict/disk.hpp"
+
 #include <algorithm>
 #include <memory>
-#include <system_error>
 
 namespace matula::assets {
 
@@ -12,15 +13,12 @@ const std::vector<std::string> general{"species", "particles", "reagents", "reac
 
 std::vector<std::filesystem::path> chemistry_files(const std::filesystem::path& folder) {
   std::vector<std::filesystem::path> subjects;
-  std::error_code ignored; // A missing folder shows as five missing files.
-  for (const auto& entry : std::filesystem::directory_iterator(folder, ignored)) {
-    const bool is_general =
-        std::find(general.begin(), general.end(), entry.path().stem().string()) != general.end();
-    if (entry.path().extension() == ".toml" && !is_general) {
-      subjects.push_back(entry.path());
+  for (const auto& file :
+       strict::files_in(folder, ".toml")) { // A missing folder shows as five missing files.
+    if (std::find(general.begin(), general.end(), file.stem().string()) == general.end()) {
+      subjects.push_back(file);
     }
   }
-  std::sort(subjects.begin(), subjects.end());
   std::vector<std::filesystem::path> files;
   files.reserve(general.size() + subjects.size());
   for (const std::string& name : general) {

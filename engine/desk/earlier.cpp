@@ -5,6 +5,7 @@
 #include "engine/scoring/moments.hpp"
 #include "engine/scoring/standards.hpp"
 #include "engine/sitting/log.hpp"
+#include "engine/strict/disk.hpp"
 
 #include <algorithm>
 #include <optional>
@@ -17,13 +18,7 @@ namespace fs = std::filesystem;
 
 /// Logs of the folder, the latest first.
 std::vector<fs::path> logs_in(const fs::path& folder) {
-  std::vector<fs::path> files;
-  std::error_code ignored;
-  for (const auto& entry : fs::directory_iterator(folder, ignored)) {
-    if (entry.path().extension() == ".jsonl") {
-      files.push_back(entry.path());
-    }
-  }
+  auto files = strict::files_in(folder, ".jsonl");
   const auto changed = [](const fs::path& file) {
     std::error_code gone;
     return fs::last_write_time(file, gone);

@@ -1,5 +1,6 @@
 #include "engine/examination/returned.hpp"
 #include "engine/seal/frame.hpp"
+#include "engine/strict/disk.hpp"
 
 #include <algorithm>
 #include <set>
@@ -12,18 +13,10 @@ namespace {
 namespace fs = std::filesystem;
 
 seal::Maybe<std::vector<fs::path>> results_in(const fs::path& folder) {
-  std::vector<fs::path> files;
-  std::error_code failed;
-  for (const auto& entry : fs::directory_iterator(folder, failed)) {
-    if (entry.path().extension() == ".result") {
-      files.push_back(entry.path());
-    }
-  }
-  if (failed) {
+  if (!strict::is_readable_folder(folder)) {
     return seal::refuse(folder.string(), "no readable folder", "the folder of the returned results");
   }
-  std::sort(files.begin(), files.end());
-  return files;
+  return strict::files_in(folder, ".result");
 }
 
 void add(Returned& to, const std::string& words, Check::State state) {

@@ -2,9 +2,8 @@
 
 #include "engine/scenario/parts.hpp"
 #include "engine/scenario/quantity.hpp"
+#include "engine/strict/disk.hpp"
 #include "engine/strict/file.hpp"
-
-#include <algorithm>
 
 namespace matula::generator {
 
@@ -182,12 +181,9 @@ tl::expected<Pattern, scenario::Problems> read_pattern(const std::filesystem::pa
 
 std::vector<std::string> pattern_keys(const std::filesystem::path& folder) {
   std::vector<std::string> keys;
-  for (const auto& entry : std::filesystem::directory_iterator(folder)) {
-    if (entry.path().extension() == ".toml") {
-      keys.push_back(entry.path().stem().string());
-    }
+  for (const auto& file : strict::files_in(folder, ".toml")) {
+    keys.push_back(file.stem().string());
   }
-  std::sort(keys.begin(), keys.end());
   return keys;
 }
 

@@ -3,6 +3,7 @@
 #include "engine/practice/sum.hpp"
 #include "engine/practice/unknown.hpp"
 #include "engine/scoring/standards.hpp"
+#include "engine/strict/disk.hpp"
 #include "engine/strict/table.hpp"
 
 #include <algorithm>
@@ -121,15 +122,7 @@ read_blueprint(const std::filesystem::path& path, const Rules& rules, const scor
 }
 
 std::vector<std::filesystem::path> blueprint_files(const std::filesystem::path& folder) {
-  std::vector<std::filesystem::path> files;
-  std::error_code missing; // A folder that is not there holds nothing.
-  for (const auto& entry : std::filesystem::directory_iterator(folder, missing)) {
-    if (entry.path().extension() == ".toml") {
-      files.push_back(entry.path());
-    }
-  }
-  std::sort(files.begin(), files.end());
-  return files;
+  return strict::files_in(folder, ".toml");
 }
 
 } // namespace matula::practice

@@ -89,7 +89,7 @@ bool put_on_disk(const fs::path& file, const std::string& line, int flags) {
   if (descriptor < 0) {
     return false;
   }
-  const bool good = strict::put(descriptor, line + "\n");
+  const bool good = strict::put_at_end(descriptor, line + "\n");
   ::close(descriptor);
   return good;
 }
@@ -193,15 +193,7 @@ std::string QuizLog::finish(double elapsed_s) {
 }
 
 std::vector<fs::path> quiz_files(const fs::path& folder) {
-  std::vector<fs::path> files;
-  std::error_code missing; // A folder that is not there holds nothing.
-  for (const auto& entry : fs::directory_iterator(folder, missing)) {
-    if (entry.path().extension() == ".jsonl") {
-      files.push_back(entry.path());
-    }
-  }
-  std::sort(files.begin(), files.end());
-  return files;
+  return strict::files_in(folder, ".jsonl");
 }
 
 } // namespace matula::practice

@@ -2,6 +2,7 @@
 
 #include "engine/assets/world.hpp"
 #include "engine/procedure/read_recipe.hpp"
+#include "engine/strict/disk.hpp"
 #include "engine/strict/table.hpp"
 
 #include <algorithm>
@@ -219,18 +220,11 @@ std::optional<reading::Grade> Procedure::grade(std::string_view word) const {
 
 tl::expected<std::vector<Procedure>, scenario::Problems> load(const std::filesystem::path& procedures_folder,
                                                               const CheckRule& check) {
-  std::vector<std::filesystem::path> files;
-  std::error_code unreadable;
-  for (const auto& entry : std::filesystem::directory_iterator(procedures_folder, unreadable)) {
-    if (entry.path().extension() == ".toml") {
-      files.push_back(entry.path());
-    }
-  }
+  const auto files = strict::files_in(procedures_folder, ".toml");
   if (files.empty()) {
     return tl::make_unexpected(scenario::Problems{
         {procedures_folder.string(), 0, 0, "", "no procedure files", "a folder with one file a test"}});
   }
-  std::sort(files.begin(), files.end());
   std::vector<Procedure> procedures;
   scenario::Problems problems;
   for (const auto& path : files) {

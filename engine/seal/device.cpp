@@ -3,6 +3,7 @@
 #include "engine/seal/base32.hpp"
 #include "engine/seal/frame.hpp"
 #include "engine/seal/names.hpp"
+#include "engine/strict/disk.hpp"
 #include "engine/strict/table.hpp"
 
 #include <algorithm>
@@ -101,18 +102,10 @@ Maybe<Card> parse_card(const std::string& text, const std::string& name) {
 Maybe<std::map<std::string, Key>> read_cards(const std::filesystem::path& folder) {
   std::map<std::string, Key> cards;
   scenario::Problems problems;
-  std::error_code failed;
-  std::vector<std::filesystem::path> files;
-  for (const auto& entry : std::filesystem::directory_iterator(folder, failed)) {
-    if (entry.path().extension() == ".toml") {
-      files.push_back(entry.path());
-    }
-  }
-  if (failed) {
+  if (!strict::is_readable_folder(folder)) {
     return refuse(folder.string(), "no readable folder", "the folder of the learners' cards");
   }
-  std::sort(files.begin(), files.end());
-  for (const auto& file : files) {
+  for (const auto& file : strict::files_in(folder, ".toml")) {
     std::string text;
     (void)strict::read_text(file, text); // A file that cannot be read is an empty one, and no card.
     const auto card = parse_card(text, file.string());

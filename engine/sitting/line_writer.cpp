@@ -66,7 +66,7 @@ LineWriter& LineWriter::operator=(LineWriter&& other) noexcept {
 }
 
 bool LineWriter::append(const std::string& line) {
-  const bool good = strict::put(descriptor_, line + "\n");
+  const bool good = strict::put_at_end(descriptor_, line + "\n");
   if (!good) {
     why_ = name_ + ": " + std::strerror(errno);
   }

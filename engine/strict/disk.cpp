@@ -22,6 +22,20 @@ bool put(int descriptor, std::string_view bytes) {
   return ::fsync(descriptor) == 0;
 }
 
+bool put_at_end(int descriptor, std::string_view bytes) {
+  struct stat before {};
+  if (::fstat(descriptor, &before) != 0) {
+    return false;
+  }
+  if (put(descriptor, bytes)) {
+    return true;
+  }
+  const int why = errno;
+  (void)!::ftruncate(descriptor, before.st_size); // Where that fails too, the reader finds half a line.
+  errno = why;
+  return false;
+}
+
 void keep_folder_entry(const std::filesystem::path& file) {
   const std::filesystem::path folder = file.has_parent_path() ? file.parent_path() : ".";
   const int descriptor = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
@@ -63,6 +77,12 @@ std::vector<std::filesystem::path> files_in(const std::filesystem::path& folder,
   }
   std::sort(files.begin(), files.end());
   return files;
+}
+
+bool is_readable_folder(const std::filesystem::path& folder) {
+  std::error_code failed;
+  std::filesystem::directory_iterator first(folder, failed);
+  return !failed;
 }
 
 } // namespace matula::strict

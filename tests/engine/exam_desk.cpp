@@ -9,6 +9,7 @@
 #include "engine/strict/disk.hpp"
 #include "engine/strict/file.hpp"
 #include "exam_support.hpp"
+#include "full_disk.hpp"
 
 #include <algorithm>
 #include <csignal>
@@ -220,5 +221,50 @@ TEST_CASE("another device's key, another session and a read-only folder are refu
              Catch::Matchers::Contains("another sitting, session or device"));
   CHECK_THAT(said(desk::Desk::sit(ground(), room().seat, learner(), "/proc/nowhere")),
              Catch::Matchers::Contains("cannot be written"));
+  fs::remove_all(folder);
+}
+
+TEST_CASE("a disk that is full when the sitting is handed in is told, and nothing is lost") {
+  const auto folder = fresh_folder("exam_full");
+  const auto all = steps();
+  auto desk = sit(folder);
+  for (std::size_t i = 0; i + 1 < all.size(); ++i) {
+    take(desk, all[i]);
+  }
+  const auto file = desk.log_file();
+  const auto result = fs::path(file).replace_extension(".result");
+  SECTION("no room for a line: it did not happen, and can be done again") {
+    const auto before = log_lines(file);
+    {
+      const test::FullDisk full(fs::file_size(file) + 20);
+      const auto outcome = desk.act(bench::Mix{"specimen", bench::Manner::Swirl, 5});
+      CHECK_FALSE(outcome.done);
+      CHECK_THAT(outcome.refused_because, Catch::Matchers::Contains("could not be written down"));
+      CHECK_THAT(desk.finish(), Catch::Matchers::Contains("could not be written down"));
+    }
+    CHECK(log_lines(file) == before);
+    CHECK(desk.act(bench::Mix{"specimen", bench::Manner::Swirl, 5}).done);
+    CHECK(log_lines(file) == before + 1);
+    CHECK(desk.finish() == "");
+  }
+  SECTION("no room for the result: it is written when the examination is opened again") {
+    {
+      const test::FullDisk full(fs::file_size(file) + 1000);
+      CHECK_THAT(desk.finish(), Catch::Matchers::Contains("the result could not be written") &&
+                                    Catch::Matchers::Contains("Open the examination again"));
+    }
+    CHECK_FALSE(fs::exists(result));
+    CHECK_FALSE(desk.closed());
+    const auto files = std::distance(fs::directory_iterator(folder), fs::directory_iterator());
+    CHECK(files == 2); // The log and its chain; no half of a result.
+    CHECK(sit(folder).closed());
+  }
+  const auto one = returned(result);
+  INFO(in_words(one));
+  CHECK_FALSE(one.to_be_reviewed());
+  CHECK(one.log == [&] {
+    std::string text;
+    return strict::read_text(file, text) ? text : "";
+  }());
   fs::remove_all(folder);
 }
