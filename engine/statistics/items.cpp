@@ -1,5 +1,6 @@
 #include "engine/statistics/items.hpp"
 
+#include <algorithm>
 #include <cmath>
 #include <numeric>
 #include <stdexcept>
@@ -75,6 +76,16 @@ std::optional<TestFigures> analyse_items(const ScoreTable& table) {
     figures.items[i].alpha_without = table.items > 2 ? alpha_of(k - 1, all_variances - variance[i], rest) : 0;
   }
   return figures;
+}
+
+double correlation_at_most(double correlation, std::size_t persons, double deviate) {
+  constexpr std::size_t fewest = 4;
+  if (persons < fewest) {
+    return 1;
+  }
+  constexpr double nearly_one = 0.999999; // artanh has no value at 1.
+  const double z = std::atanh(std::clamp(correlation, -nearly_one, nearly_one));
+  return std::tanh(z + deviate / std::sqrt(static_cast<double>(persons - 3)));
 }
 
 double kr21(std::size_t items, double mean, double variance) {

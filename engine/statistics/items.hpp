@@ -38,4 +38,11 @@ struct TestFigures {
 /// items alone.
 [[nodiscard]] double kr21(std::size_t items, double mean, double variance);
 
+/// The highest the correlation may well be in the long run when so many persons showed `correlation`, -1 to
+/// 1: by the transformation z = artanh r, of standard error 1/sqrt(persons - 3). R.A. Fisher, Metron 1 (1921)
+/// 3. `deviate` is how far up to go: 1.645 for one-sided 95 %, 1.960 for the upper end of a 95 % interval. 1
+/// for fewer than four persons, of whom nothing can be said. The lowest it may be is minus the bound of
+/// -correlation.
+[[nodiscard]] double correlation_at_most(double correlation, std::size_t persons, double deviate);
+
 } // namespace matula::statistics

@@ -245,6 +245,21 @@ TEST_CASE("Items of ten learners") {
   }
 }
 
+TEST_CASE("What a correlation may be at most") {
+  // M. Hollander and D.A. Wolfe, Nonparametric Statistical Methods, 1973, 187: nine lots of tuna, their
+  // lightness and what a panel thought of them; r and the 95 % interval as R prints them under cor.test.
+  constexpr double both_sides = 1.959963984540054;
+  CHECK(correlation_at_most(0.5711816, 9, both_sides) == Approx(0.8955795).margin(1e-7));
+  CHECK(-correlation_at_most(-0.5711816, 9, both_sides) == Approx(-0.1497426).margin(1e-7));
+  // z of r = 0.5 is 0.5493 in every printed table of the transformation (R.A. Fisher, Statistical Methods for
+  // Research Workers); with 28 persons its error is a fifth.
+  CHECK(std::atanh(correlation_at_most(0.5, 28, 1)) == Approx(0.5493 + 0.2).margin(0.00005));
+  CHECK(correlation_at_most(0.5, 28, 0) == Approx(0.5));
+  // Three persons tell nothing; those who agree perfectly need no room.
+  CHECK(correlation_at_most(-0.9, 3, both_sides) == 1);
+  CHECK(correlation_at_most(1, 100, both_sides) == Approx(1).margin(1e-5));
+}
+
 TEST_CASE("Items of a thousand") {
   // Five items of a law school test: R.D. Bock and M. Lieberman 1970; counts of the 32 answer patterns from
   // memory, they add up to 1000. Alpha printed as .295 by ltm (D. Rizopoulos 2006); digits by psych::alpha.
