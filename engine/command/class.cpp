@@ -19,6 +19,7 @@ struct RunClass {
   int operator()(const ClassForget& asked) const { return run_class_forget(asked, out, err); }
   int operator()(const ClassExpire& asked) const { return run_class_expire(asked, out, err); }
   int operator()(const ClassNames& asked) const { return run_class_names(asked, out, err); }
+  int operator()(const ClassCheck& asked) const { return run_class_check(asked, out, err); }
   int operator()(const ClassShow& asked) const { return run_class_show(asked, out, err); }
   int operator()(const ClassExport& asked) const { return run_class_export(asked, out, err); }
   int operator()(const ClassBackup& asked) const { return run_class_backup(asked, out, err); }

@@ -106,6 +106,7 @@ void add_keeping(CLI::App& all, Class& chosen) {
   auto [backup, copy] =
       add_verb<ClassBackup>(all, chosen, "backup", "Write a copy of the store while it is in use");
   backup->add_option("FILE", copy->file, "New file")->required();
+  add_verb<ClassCheck>(all, chosen, "check", "Look through the whole store for damage; it changes nothing");
 }
 
 void add_show(CLI::App& all, Class& chosen) {

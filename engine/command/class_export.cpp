@@ -50,7 +50,7 @@ int write_bundles(records::Store& store, const std::vector<records::SittingRow>&
 }
 
 std::string page(records::Store& store, const ClassExport& asked) {
-  const auto view = judging::judge(store, scope_of(asked), basis());
+  const auto view = judging::judge(store, scope_of(asked), basis(), judging::Items::All);
   exports::PageWishes wishes{asked.title.empty() ? "Class report" : asked.title, day_of(now_s()), {}};
   if (asked.names) {
     wishes.names = store.names();
@@ -78,9 +78,9 @@ int run_class_export(const ClassExport& asked, std::ostream& out, std::ostream& 
   } else if (asked.what == "marks") {
     text = exports::marks_csv(store, rows, whom);
   } else if (asked.what == "items") {
-    text = exports::items_csv(judging::judge(store, scope_of(asked), basis()));
+    text = exports::items_csv(judging::judge(store, scope_of(asked), basis(), judging::Items::All));
   } else if (asked.what == "confusion") {
-    text = exports::confusion_csv(judging::judge(store, scope_of(asked), basis()));
+    text = exports::confusion_csv(judging::judge(store, scope_of(asked), basis(), judging::Items::All));
   } else if (asked.what == "xapi") {
     text = exports::statements(store, rows, procedure::shipped_list(),
                                asked.home.empty() ? "https://matula.invalid/class" : asked.home, whom);

@@ -85,4 +85,13 @@ int run_class_backup(const ClassBackup& asked, std::ostream& out, std::ostream& 
   return exit_good;
 }
 
+int run_class_check(const ClassCheck& asked, std::ostream& out, std::ostream& err) {
+  const auto wrong = records::Store(asked.store).find_damage();
+  for (const auto& one : wrong) {
+    fmt::print(err, "{}: {}\n", asked.store, one);
+  }
+  fmt::print(out, "{}\n", wrong.empty() ? "nothing wrong was found" : "damaged: go on from the last backup");
+  return wrong.empty() ? exit_good : exit_bad_input;
+}
+
 } // namespace matula::command

@@ -139,6 +139,9 @@ int run_class_show(const ClassShow& asked, std::ostream& out, std::ostream& err)
   for (const auto& fault : view.faults) {
     fmt::print(out, "  {:>5} marks, {:>4} students: {}\n", fault.lost, fault.students, fault.label);
   }
+  if (view.cases_left_out) {
+    out << "\nItems are shown of one case at a time in so large a store: add --case NAME, or export items.\n";
+  }
   print_cases(view, out);
   print_students(view, store.names(), out);
   return exit_good;

@@ -50,6 +50,7 @@ struct ClassBackup : ClassScope {
   std::string file;
 };
 
+struct ClassCheck : ClassScope {};
 struct ClassShow : ClassScope {};
 struct ClassExport : ClassScope {
   std::string what;   ///< "sittings", "marks", "items", "confusion", "xapi", "fhir", "report"
@@ -61,8 +62,9 @@ struct ClassExport : ClassScope {
 };
 
 /// Work on a class's records.
-using ClassVerb = std::variant<std::monostate, ClassImport, ClassList, ClassSitting, ClassRescore,
-                               ClassForget, ClassExpire, ClassNames, ClassBackup, ClassShow, ClassExport>;
+using ClassVerb =
+    std::variant<std::monostate, ClassImport, ClassList, ClassSitting, ClassRescore, ClassForget, ClassExpire,
+                 ClassNames, ClassBackup, ClassCheck, ClassShow, ClassExport>;
 struct Class {
   ClassVerb verb;
 };
@@ -79,6 +81,7 @@ int run_class_expire(const ClassExpire& asked, std::ostream& out, std::ostream& 
 int run_class_names(const ClassNames& asked, std::ostream& out, std::ostream& err);
 int run_class_show(const ClassShow& asked, std::ostream& out, std::ostream& err);
 int run_class_export(const ClassExport& asked, std::ostream& out, std::ostream& err);
+int run_class_check(const ClassCheck& asked, std::ostream& out, std::ostream& err);
 int run_class_backup(const ClassBackup& asked, std::ostream& out, std::ostream& err);
 
 } // namespace matula::command

@@ -68,33 +68,51 @@ TestAgreement made(const scoring::TestRule& test, const Gathered& of, const Rule
   return one;
 }
 
+/// Adds a count of one test's readings; a place outside its words is no reading of it.
+void gather(Gathered& of, const records::PairCount& count) {
+  const std::size_t words = of.all.categories();
+  if (count.truth < 0 || static_cast<std::size_t>(count.truth) >= words ||
+      count.read >= static_cast<int>(words)) {
+    return;
+  }
+  of.missed += count.missed;
+  of.false_alarms += count.false_alarms;
+  if (count.read < 0) {
+    of.unwritten += count.times;
+    return;
+  }
+  auto& student = of.by_student.try_emplace(count.student, words).first->second;
+  student.add(static_cast<std::size_t>(count.truth), static_cast<std::size_t>(count.read), count.times);
+  of.all.add(static_cast<std::size_t>(count.truth), static_cast<std::size_t>(count.read), count.times);
+}
+
 } // namespace
 
 std::vector<TestAgreement> agreement_of(const std::vector<records::PairCount>& counts,
                                         const std::map<long long, std::string>& items, const Basis& basis) {
+  std::map<std::string, const scoring::TestRule*> tests;
+  for (const scoring::TestRule& test : basis.tests) {
+    tests[test.item()] = &test;
+  }
+  std::map<long long, Gathered*> by_item; // A large class has hundreds of thousands of counts.
+  std::map<std::string, Gathered> by_test;
+  for (const auto& [number, name] : items) {
+    if (const auto test = tests.find(name); test != tests.end()) {
+      Gathered& of = by_test[test->second->key];
+      of.all = PairTable(test->second->words.size());
+      by_item[number] = &of;
+    }
+  }
+  for (const auto& count : counts) {
+    if (const auto of = by_item.find(count.item); of != by_item.end()) {
+      gather(*of->second, count);
+    }
+  }
   std::vector<TestAgreement> all;
   for (const scoring::TestRule& test : basis.tests) {
-    const std::size_t words = test.words.size();
-    Gathered of;
-    of.all = PairTable(words);
-    for (const auto& count : counts) {
-      const auto item = items.find(count.item);
-      if (item == items.end() || item->second != test.item() || count.truth < 0 ||
-          static_cast<std::size_t>(count.truth) >= words || count.read >= static_cast<int>(words)) {
-        continue;
-      }
-      of.missed += count.missed;
-      of.false_alarms += count.false_alarms;
-      if (count.read < 0) {
-        of.unwritten += count.times;
-        continue;
-      }
-      auto& student = of.by_student.try_emplace(count.student, words).first->second;
-      student.add(static_cast<std::size_t>(count.truth), static_cast<std::size_t>(count.read), count.times);
-      of.all.add(static_cast<std::size_t>(count.truth), static_cast<std::size_t>(count.read), count.times);
-    }
-    if (of.all.total() > 0 || of.unwritten > 0) {
-      all.push_back(made(test, of, basis.rules));
+    const auto of = by_test.find(test.key);
+    if (of != by_test.end() && (of->second.all.total() > 0 || of->second.unwritten > 0)) {
+      all.push_back(made(test, of->second, basis.rules));
     }
   }
   return all;

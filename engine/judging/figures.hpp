@@ -90,6 +90,7 @@ struct ClassView {
   int readings = 0;
   std::vector<TestAgreement> tests;
   std::vector<CaseView> cases;
+  bool cases_left_out = false; ///< There are too many sittings for their items at one look: ask for one case.
   std::vector<records::FaultCount> faults; ///< Dearest first; every lost mark is charged to one.
   std::vector<learner::GroupLines> lines;  ///< Of the class as one reader.
   std::vector<learner::Swap> swaps;
@@ -107,14 +108,19 @@ struct Basis {
 
 [[nodiscard]] tl::expected<Basis, scenario::Problems> load_basis(const std::filesystem::path& assets_folder);
 
+/// Whether the items of every case are wanted however many sittings there are, which takes seconds for a
+/// department of many years, or only while a look is quick (Rules::sittings_at_once).
+enum class Items { All, While_quick };
+
 /// Everything. The same store gives the same figures.
-[[nodiscard]] ClassView judge(records::Store& store, const records::Scope& scope, const Basis& basis);
+[[nodiscard]] ClassView judge(records::Store& store, const records::Scope& scope, const Basis& basis,
+                              Items items = Items::While_quick);
 
 // The parts of it.
 [[nodiscard]] std::vector<TestAgreement> agreement_of(const std::vector<records::PairCount>& counts,
                                                       const std::map<long long, std::string>& items,
                                                       const Basis& basis);
 [[nodiscard]] std::vector<CaseView> cases_of(const std::vector<records::ItemMark>& marks, const Rules& rules);
-[[nodiscard]] StandardView standard_of(const std::vector<records::SittingRow>& sittings, const Basis& basis);
+[[nodiscard]] StandardView standard_of(const std::vector<records::StandingCount>& counts, const Basis& basis);
 
 } // namespace matula::judging

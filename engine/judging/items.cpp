@@ -1,7 +1,6 @@
 #include "engine/judging/figures.hpp"
 
 #include <algorithm>
-#include <cmath>
 #include <fmt/format.h>
 #include <map>
 
@@ -95,12 +94,10 @@ std::vector<std::size_t> best_at_others(const statistics::ScoreTable& table, std
   return best;
 }
 
-/// The highest a correlation may well be, by R.A. Fisher's z (Metron 1 (1921) 3), one-sided 95 %.
-double at_most(double correlation, int students) {
+/// The highest that the correlation with the rest may well be, one-sided 95 %.
+double rest_at_most(const ItemView& view) {
   constexpr double one_sided = 1.6448536269514722;
-  constexpr double nearly_one = 0.999999;
-  const double z = std::atanh(std::clamp(correlation, -nearly_one, nearly_one));
-  return std::tanh(z + one_sided / std::sqrt(std::max(1, students - 3)));
+  return statistics::correlation_at_most(*view.with_rest, static_cast<std::size_t>(view.students), one_sided);
 }
 
 /// Why a teacher should look at an item; the worst only.
@@ -138,14 +135,14 @@ std::string badness(const ItemView& view, const statistics::ScoreTable& table, s
   if (of_the_work || !view.with_rest) {
     return ""; // What all have learnt to do is no fault of an item.
   }
-  if (at_most(*view.with_rest, view.students) < 0) {
+  if (rest_at_most(view) < 0) {
     return fmt::format("Students good at everything else had it wrong more often (correlation {:+.2f}).",
                        *view.with_rest);
   }
   if (view.right > rules.easy_above) {
     return fmt::format("{:.0f} % had it right: it tells nobody from anybody.", 100 * view.right);
   }
-  if (at_most(*view.with_rest, view.students) < rules.flat_below) {
+  if (rest_at_most(view) < rules.flat_below) {
     return fmt::format("It hardly tells good students from others (correlation {:+.2f}).", *view.with_rest);
   }
   return "";

@@ -4,6 +4,8 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <future>
+#include <iterator>
 
 namespace matula::judging {
 
@@ -62,52 +64,57 @@ tl::expected<Basis, scenario::Problems> load_basis(const std::filesystem::path& 
   return Basis{book->tests, book->pass, *rules, *lines};
 }
 
-StandardView standard_of(const std::vector<records::SittingRow>& sittings, const Basis& basis) {
+StandardView standard_of(const std::vector<records::StandingCount>& counts, const Basis& basis) {
   StandardView view;
   view.mark = basis.pass.mark;
-  std::vector<const records::SittingRow*> read;
-  for (const auto& row : sittings) {
-    if (row.standing.readings > 0) {
-      read.push_back(&row);
-    }
-  }
-  view.sittings = static_cast<int>(read.size());
-  const auto findings_do = [&](const records::SittingRow& row) {
-    return row.standing.missed_findings <= basis.pass.missed_findings;
+  std::vector<records::StandingCount> read;
+  std::copy_if(counts.begin(), counts.end(), std::back_inserter(read),
+               [](const auto& one) { return one.read; });
+  const auto findings_do = [&](const records::StandingCount& one) {
+    return one.missed <= basis.pass.missed_findings;
   };
-  const auto share = [&](int count) {
-    return view.sittings > 0 ? static_cast<double>(count) / view.sittings : 0.0;
-  };
-  for (const auto* row : read) {
-    const bool mean_does = row->standing.mean >= view.mark;
-    view.passed += row->standing.passed ? 1 : 0;
-    view.failed_by_findings += mean_does && !findings_do(*row) ? 1 : 0;
-    view.failed_by_safety += mean_does && row->safety_stop ? 1 : 0;
-    view.borderline += std::abs(row->standing.mean - view.mark) <= basis.rules.borderline ? 1 : 0;
+  for (const auto& one : read) {
+    const bool mean_does = one.mean >= view.mark;
+    view.sittings += one.times;
+    view.passed += one.passed ? one.times : 0;
+    view.failed_by_findings += mean_does && !findings_do(one) ? one.times : 0;
+    view.failed_by_safety += mean_does && one.safety_stop ? one.times : 0;
+    view.borderline += std::abs(one.mean - view.mark) <= basis.rules.borderline ? one.times : 0;
   }
+  const auto share = [&](int times) {
+    return view.sittings > 0 ? static_cast<double>(times) / view.sittings : 0.0;
+  };
   for (int mark = basis.rules.mark_from; mark <= basis.rules.mark_to; mark += basis.rules.mark_step) {
     int passed = 0;
     int by_mean = 0;
-    for (const auto* row : read) {
-      const bool mean_does = row->standing.mean >= mark;
-      by_mean += mean_does ? 1 : 0;
-      passed += mean_does && findings_do(*row) && !row->safety_stop ? 1 : 0;
+    for (const auto& one : read) {
+      const bool mean_does = one.mean >= mark;
+      by_mean += mean_does ? one.times : 0;
+      passed += mean_does && findings_do(one) && !one.safety_stop ? one.times : 0;
     }
     view.steps.push_back({mark, share(passed), share(by_mean)});
   }
   return view;
 }
 
-ClassView judge(records::Store& store, const records::Scope& scope, const Basis& basis) {
+ClassView judge(records::Store& store, const records::Scope& scope, const Basis& basis, Items wanted) {
   ClassView view;
   view.exercise = scope.exercise;
   view.label = scope.label;
   const auto items = records::item_names(store);
-  view.tests = agreement_of(records::pair_counts(store, scope), items, basis);
-  for (const auto& test : view.tests) {
-    view.readings += test.readings;
+  const auto pairs = records::pair_counts(store, scope);
+  // The draws of the intervals need no store: they go on beside its other questions.
+  auto agreement = std::async(std::launch::async, [&] { return agreement_of(pairs, items, basis); });
+  const auto standings = records::standing_counts(store, scope);
+  view.standard = standard_of(standings, basis);
+  for (const auto& one : standings) {
+    view.sittings += one.times;
   }
-  view.cases = cases_of(records::item_marks(store, scope), basis.rules);
+  view.cases_left_out =
+      wanted == Items::While_quick && scope.exercise.empty() && view.sittings > basis.rules.sittings_at_once;
+  if (!view.cases_left_out) {
+    view.cases = cases_of(records::item_marks(store, scope), basis.rules);
+  }
   view.faults = records::fault_counts(store, scope);
   const auto read = records::tubes_read(store, scope, basis.rules.most_readings);
   view.students = students_of(records::student_sums(store, scope), read, items, basis);
@@ -117,9 +124,10 @@ ClassView judge(records::Store& store, const records::Scope& scope, const Basis&
   const auto groups = learner::groups_of(answers, basis.tests, of_class);
   view.lines = learner::own_lines(groups, of_class);
   view.swaps = learner::swapped_colours(groups, of_class);
-  const auto sittings = store.sittings(scope);
-  view.sittings = static_cast<int>(sittings.size());
-  view.standard = standard_of(sittings, basis);
+  view.tests = agreement.get();
+  for (const auto& test : view.tests) {
+    view.readings += test.readings;
+  }
   return view;
 }
 

@@ -25,6 +25,7 @@ tl::expected<Rules, scenario::Problems> load_rules(const std::filesystem::path& 
   rules.easy_above = items.number("easy_above", share);
   rules.flat_below = items.number("flat_below", share);
   rules.best_share = items.number("best_share", {0.01, 0.5, ""});
+  rules.sittings_at_once = items.integer("sittings_at_once", count);
   const auto lines = root.table("lines");
   rules.most_readings = lines.integer("most", count);
   const auto standard = root.table("standard");

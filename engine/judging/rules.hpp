@@ -21,6 +21,7 @@ struct Rules {
   double easy_above = 1;
   double flat_below = 0;
   double best_share = 0.27;
+  int sittings_at_once = 0; ///< Up to which the items of many cases are worked out at one look.
   int most_readings = 0;
   int mark_from = 0; ///< Per mille, as the three below.
   int mark_to = 0;

@@ -148,6 +148,7 @@ std::string to_json(const ClassView& view) {
                     {"readings", view.readings},
                     {"tests", tests},
                     {"cases", cases},
+                    {"cases_left_out", view.cases_left_out},
                     {"faults", faults},
                     {"lines", lines_json(view.lines)},
                     {"swaps", swaps},

@@ -162,6 +162,43 @@ Removed Store::forget_until(const std::string& today) {
   });
 }
 
+std::vector<std::string> Store::find_damage() {
+  return in_plain_words(connection_->address(), [&] {
+    std::vector<std::string> wrong;
+    if (!connection_->on_server()) {
+      std::string line;
+      soci::statement each = (connection_->sql().prepare << "PRAGMA integrity_check(20)", into(line));
+      each.execute();
+      while (each.fetch()) {
+        if (line != "ok") {
+          wrong.push_back(line);
+        }
+      }
+    }
+    const auto none = [&](const char* query, const char* words) {
+      if (const int found = count(*connection_, query); found > 0) {
+        wrong.push_back(fmt::format("{} {}", found, words));
+      }
+    };
+    none("SELECT count(*) FROM sitting WHERE student NOT IN (SELECT id FROM student) OR exercise NOT IN "
+         "(SELECT "
+         "id FROM exercise) OR scenario NOT IN (SELECT id FROM scenario)",
+         "sitting(s) without their student, case or scenario");
+    none("SELECT count(*) FROM score WHERE sitting NOT IN (SELECT id FROM sitting)",
+         "score(s) of no sitting");
+    none("SELECT count(*) FROM sitting WHERE id NOT IN (SELECT sitting FROM score)",
+         "sitting(s) without a score");
+    none("SELECT count(*) FROM sitting t WHERE continued_in IS NULL AND NOT EXISTS (SELECT 1 FROM score k "
+         "WHERE "
+         "k.sitting = t.id AND k.current = 1)",
+         "sitting(s) none of whose scores counts");
+    none("SELECT count(*) FROM mark WHERE score NOT IN (SELECT id FROM score)", "mark(s) of no score");
+    none("SELECT count(*) FROM reading WHERE score NOT IN (SELECT id FROM score)", "reading(s) of no score");
+    none("SELECT count(*) FROM score WHERE id NOT IN (SELECT score FROM mark)", "score(s) without marks");
+    return wrong;
+  });
+}
+
 void Store::back_up(const std::string& file) {
   if (connection_->on_server()) {
     throw Trouble(

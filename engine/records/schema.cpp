@@ -12,8 +12,8 @@ namespace {
 using Step = std::vector<const char*>;
 
 /// Statements of each step of the schema. A step that was ever shipped is never changed; add another.
-const std::array<Step, 2>& steps() {
-  static const std::array<Step, 2> all{
+const std::array<Step, 3>& steps() {
+  static const std::array<Step, 3> all{
       Step{
           "CREATE TABLE word (id {ID}, text TEXT NOT NULL UNIQUE)",
           "CREATE TABLE item (id {ID}, name TEXT NOT NULL UNIQUE, label TEXT NOT NULL)",
@@ -60,6 +60,9 @@ const std::array<Step, 2>& steps() {
           "CREATE INDEX sitting_exercise ON sitting (exercise, label)",
           "CREATE INDEX sitting_log ON sitting (log_hash)",
           "CREATE INDEX score_student ON score (current, student)",
+      },
+      Step{
+          "CREATE INDEX reading_latest ON reading (current, item, score, student, intensity, read)",
       }};
   return all;
 }

@@ -2,6 +2,7 @@
 
 #include "engine/records/connection.hpp"
 
+#include <algorithm>
 #include <fmt/format.h>
 
 namespace matula::records {
@@ -67,17 +68,26 @@ std::map<long long, std::string> item_names(Store& store) {
 std::vector<PairCount> pair_counts(Store& store, const Scope& scope) {
   return in_plain_words(store.connection().address(), [&] {
     PairCount one;
-    soci::statement each = (store.connection().sql().prepare
-                                << "SELECT item, student, truth, COALESCE(read, -1), count(*), sum(flags & "
-                                   "1), sum((flags & 2) / 2) FROM reading "
-                                   "WHERE current = 1" +
-                                       within(store, scope, "score") + " GROUP BY item, student, truth, read",
-                            into(one.item), into(one.student), into(one.truth), into(one.read),
-                            into(one.times), into(one.missed), into(one.false_alarms));
+    int flags = 0;
+    // As the index stands: grouping asks for no sorting, and the flags need no sums of their own.
+    soci::statement each =
+        (store.connection().sql().prepare
+             << "SELECT item, student, truth, COALESCE(read, -1), flags & 3, count(*) FROM reading WHERE "
+                "current = 1" +
+                    within(store, scope, "score") +
+                    " GROUP BY item, student, truth, read, flags ORDER BY item, student, truth, read",
+         into(one.item), into(one.student), into(one.truth), into(one.read), into(flags), into(one.times));
     std::vector<PairCount> all;
     each.execute();
     while (each.fetch()) {
-      all.push_back(one);
+      const bool same = !all.empty() && all.back().item == one.item && all.back().student == one.student &&
+                        all.back().truth == one.truth && all.back().read == one.read;
+      PairCount& sum = same
+                           ? all.back()
+                           : all.emplace_back(PairCount{one.item, one.student, one.truth, one.read, 0, 0, 0});
+      sum.times += one.times;
+      sum.missed += (flags & 1) != 0 ? one.times : 0;
+      sum.false_alarms += (flags & 2) != 0 ? one.times : 0;
     }
     return all;
   });
@@ -88,11 +98,14 @@ std::vector<FaultCount> fault_counts(Store& store, const Scope& scope) {
     FaultCount one;
     soci::statement each =
         (store.connection().sql().prepare
-             << "SELECT i.name, i.label, f.students, f.times, f.lost FROM (SELECT root, count(DISTINCT "
-                "student) AS students, "
-                "count(*) AS times, sum(lost) AS lost FROM loss WHERE current = 1" +
+             << "SELECT i.name, i.label, f.students, f.times, f.lost FROM (SELECT root, count(*) AS "
+                "students, "
+                "sum(times) AS times, sum(lost) AS lost FROM (SELECT root, student, count(*) AS times, "
+                "sum(lost) AS lost FROM loss WHERE current = 1" +
                     within(store, scope, "score") +
-                    " GROUP BY root) f JOIN item i ON i.id = f.root ORDER BY f.lost DESC, i.name",
+                    " GROUP BY root, student) by_student GROUP BY root) f JOIN item i ON i.id = f.root ORDER "
+                    "BY f.lost "
+                    "DESC, i.name",
          into(one.root), into(one.label), into(one.students), into(one.times), into(one.lost));
     std::vector<FaultCount> all;
     each.execute();
@@ -125,26 +138,59 @@ std::vector<StudentSum> student_sums(Store& store, const Scope& scope) {
   });
 }
 
-std::vector<TubeRead> tubes_read(Store& store, const Scope& scope, int most) {
+std::vector<StandingCount> standing_counts(Store& store, const Scope& scope) {
   return in_plain_words(store.connection().address(), [&] {
-    TubeRead one;
-    int intensity = 0;
+    StandingCount one;
+    int passed = 0;
+    int stop = 0;
+    int read = 0;
     soci::statement each =
-        (store.connection().sql().prepare
-             << "SELECT item, student, intensity, read FROM (SELECT item, student, intensity, read, score, "
-                "row_number() OVER (PARTITION BY item ORDER BY score DESC) AS place FROM reading WHERE "
-                "current = 1 AND "
-                "read IS NOT NULL" +
-                    within(store, scope, "score") +
-                    fmt::format(") latest WHERE place <= {} ORDER BY score", most),
-         into(one.item), into(one.student), into(intensity), into(one.read));
-    std::vector<TubeRead> all;
+        (store.connection().sql().prepare << "SELECT mean, missed, passed, safety_stop, CASE WHEN readings > "
+                                             "0 THEN 1 ELSE 0 END AS was_read, "
+                                             "count(*) FROM score WHERE current = 1" +
+                                                 within(store, scope, "id") +
+                                                 " GROUP BY mean, missed, passed, safety_stop, was_read",
+         into(one.mean), into(one.missed), into(passed), into(stop), into(read), into(one.times));
+    std::vector<StandingCount> all;
     each.execute();
     while (each.fetch()) {
-      one.intensity = intensity / thousandths;
+      one.passed = passed != 0;
+      one.safety_stop = stop != 0;
+      one.read = read != 0;
       all.push_back(one);
     }
     return all;
+  });
+}
+
+std::vector<TubeRead> tubes_read(Store& store, const Scope& scope, int most) {
+  return in_plain_words(store.connection().address(), [&] {
+    const std::string where = within(store, scope, "score");
+    std::vector<std::pair<long long, TubeRead>> all;
+    for (const auto& [item, name] : item_names(store)) { // The latest of one item stand together in an index.
+      long long score = 0;
+      int intensity = 0;
+      TubeRead one;
+      one.item = item;
+      soci::statement each =
+          (store.connection().sql().prepare << fmt::format(
+               "SELECT score, student, intensity, read FROM reading WHERE current = 1 AND item = "
+               "{} AND read IS NOT NULL{} ORDER BY score DESC LIMIT {}",
+               item, where, most),
+           into(score), into(one.student), into(intensity), into(one.read));
+      each.execute();
+      while (each.fetch()) {
+        one.intensity = intensity / thousandths;
+        all.emplace_back(score, one);
+      }
+    }
+    std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+    std::vector<TubeRead> oldest_first;
+    oldest_first.reserve(all.size());
+    for (const auto& [score, one] : all) {
+      oldest_first.push_back(one);
+    }
+    return oldest_first;
   });
 }
 

@@ -62,12 +62,23 @@ struct StudentSum {
   int stops = 0;
 };
 
+/// How many sittings came to the same, as far as passing goes.
+struct StandingCount {
+  int mean = 0; ///< Per mille.
+  int missed = 0;
+  bool passed = false;
+  bool safety_stop = false;
+  bool read = false; ///< Whether anything graded was read at all.
+  int times = 0;
+};
+
 /// Names of the items that occur, by their numbers: "ssa.grade".
 [[nodiscard]] std::map<long long, std::string> item_names(Store& store);
 
 [[nodiscard]] std::vector<PairCount> pair_counts(Store& store, const Scope& scope);
 [[nodiscard]] std::vector<FaultCount> fault_counts(Store& store, const Scope& scope);
 [[nodiscard]] std::vector<StudentSum> student_sums(Store& store, const Scope& scope);
+[[nodiscard]] std::vector<StandingCount> standing_counts(Store& store, const Scope& scope);
 /// Oldest first; at most the latest `most` of each item.
 [[nodiscard]] std::vector<TubeRead> tubes_read(Store& store, const Scope& scope, int most);
 /// Of the first sitting each student handed in at each case: later ones have been taught by it.

@@ -185,21 +185,13 @@ TEST_CASE("Faults are counted by their roots") {
 }
 
 TEST_CASE("A missed finding is never averaged away, wherever the line stands") {
-  records::SittingRow good;
-  good.standing.readings = 3;
-  good.standing.mean = 900;
-  good.standing.passed = true;
-  auto missed = good;
-  missed.standing.mean = 800;
-  missed.standing.missed_findings = 1;
-  missed.standing.passed = false;
-  auto stopped = good;
-  stopped.safety_stop = true;
-  stopped.standing.passed = false;
-  auto low = good;
-  low.standing.mean = 580;
-  low.standing.passed = false;
-  const auto standard = standard_of({good, missed, stopped, low}, basis());
+  const records::StandingCount good{900, 0, true, false, true, 1};
+  const records::StandingCount missed{800, 1, false, false, true, 1};
+  const records::StandingCount stopped{900, 0, false, true, true, 1};
+  const records::StandingCount low{580, 0, false, false, true, 1};
+  const records::StandingCount nothing_read{0, 0, false, false, false, 7};
+  const auto standard = standard_of({good, missed, stopped, low, nothing_read}, basis());
+  CHECK(standard.sittings == 4);
   CHECK(standard.mark == 600);
   CHECK(standard.passed == 1);
   CHECK(standard.failed_by_findings == 1);
@@ -231,5 +223,15 @@ TEST_CASE("The class view of one student, one case or one label holds no other's
   CHECK(judge(store, {"", "", "student-001"}, basis()).students.size() == 1);
   CHECK(judge(store, {"", "simulated", ""}, basis()).readings == 288);
   CHECK(judge(store, {"", "nothing", ""}, basis()).readings == 0);
+  // Items of all cases at once only up to a size; of one case, or when they are asked for, always.
+  auto small = basis();
+  small.rules.sittings_at_once = 1;
+  CHECK(judge(store, {}, basis()).cases.size() > 1);
+  CHECK_FALSE(judge(store, {}, basis()).cases_left_out);
+  CHECK(judge(store, {}, small).cases.empty());
+  CHECK(judge(store, {}, small).cases_left_out);
+  CHECK(judge(store, {}, small, Items::All).cases.size() > 1);
+  CHECK(judge(store, {"case-3", "", ""}, small).cases.size() == 1);
+  CHECK_FALSE(judge(store, {"case-3", "", ""}, small).cases_left_out);
   CHECK(judge(store, {"none", "", ""}, basis()).faults.empty());
 }

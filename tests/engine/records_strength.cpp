@@ -1,5 +1,6 @@
 // A store under ill luck: killed, full, locked, spoilt, read-only. Nothing may be lost or stand twice, and
 // what is wrong is said in words.
+#include "full_disk.hpp"
 #include "records_support.hpp"
 
 #include "engine/records/connection.hpp"
@@ -10,7 +11,6 @@
 #include <csignal>
 #include <fcntl.h>
 #include <random>
-#include <sys/resource.h>
 #include <sys/wait.h>
 #include <thread>
 
@@ -152,9 +152,7 @@ TEST_CASE("A full disk is said in words, what was stored is kept, and the import
   const auto file = (lot.scratch / "full.db").string();
   lot.import_into(whole);
   const std::string words = trouble_in_child(lot.scratch / "note", [&] {
-    const rlimit limit{300000, 300000}; // As good as a disk with no more room.
-    ::signal(SIGXFSZ, SIG_IGN);
-    ::setrlimit(RLIMIT_FSIZE, &limit);
+    const test::FullDisk full(300000);
     lot.import_into(file);
   });
   INFO(words);
@@ -256,6 +254,33 @@ TEST_CASE("A damaged store, and what is none, are named and left as they are") {
   const std::string before = test::slurp(foreign);
   CHECK_THROWS_WITH(Store(foreign), Catch::Contains("another program's"));
   CHECK(test::slurp(foreign) == before);
+}
+
+TEST_CASE("Rows that do not belong together are found by looking through everything") {
+  const Lot lot(2);
+  const auto file = (lot.scratch / "class.db").string();
+  lot.import_into(file);
+  Store store(file);
+  CHECK(store.find_damage().empty());
+  {
+    Connection careless(file);
+    careless.run("PRAGMA foreign_keys = OFF");
+    careless.run("DELETE FROM score WHERE sitting = 1");
+    careless.run("DELETE FROM student WHERE id = (SELECT student FROM sitting WHERE id = 8)");
+    careless.run("UPDATE score SET current = 0 WHERE sitting = 2");
+  }
+  Store opened(file); // Its pages are all in order.
+  const auto wrong = opened.find_damage();
+  std::string words;
+  for (const auto& one : wrong) {
+    words += one + '\n';
+  }
+  INFO(words);
+  CHECK(words.find("4 sitting(s) without their student") != std::string::npos);
+  CHECK(words.find("1 sitting(s) without a score") != std::string::npos);
+  CHECK(words.find("2 sitting(s) none of whose scores counts") != std::string::npos);
+  CHECK(words.find("mark(s) of no score") != std::string::npos);
+  CHECK(words.find("reading(s) of no score") != std::string::npos);
 }
 
 TEST_CASE("Sittings are imported while another looks at the class") {
