@@ -4,6 +4,7 @@ import json
 import os
 import pathlib
 import re
+import sqlite3
 import subprocess
 import sys
 import tempfile
@@ -55,7 +56,7 @@ with tempfile.TemporaryDirectory(prefix="matula_class_") as scratch:
         (folder / "in" / student / "first_case-1.jsonl").write_text(log_of("first_case", "scenarios/first_case.steps.jsonl", change))
 
     help_words = call("class", "--help").stdout
-    for verb in ("import", "list", "show", "sitting", "rescore", "export", "names", "forget", "expire", "backup"):
+    for verb in ("import", "list", "show", "sitting", "rescore", "export", "names", "forget", "expire", "backup", "check"):
         assert verb in help_words, verb
         assert "Usage" in call("class", verb, "--help").stdout
     for words in (["class"], ["class", "import"], ["class", "import", "x", "--keep-until", "soon"], ["class", "export", "gossip", "-o", "x"], ["class", "import", "x", "--threads", "0"]):
@@ -123,6 +124,11 @@ with tempfile.TemporaryDirectory(prefix="matula_class_") as scratch:
     assert "students get" in call("class", "export", "report", "-o", folder / "r.html", "--store", store, "--for-students", code=1).stderr
     call("class", "backup", folder / "copy.db", "--store", store)
     assert "is there already" in call("class", "backup", folder / "copy.db", "--store", store, code=1).stderr
+
+    assert "nothing wrong was found" in call("class", "check", "--store", store).stdout
+    with sqlite3.connect(folder / "copy.db") as careless:
+        careless.execute("DELETE FROM mark WHERE score = 1")
+    assert "1 score(s) without marks" in call("class", "check", "--store", folder / "copy.db", code=1).stderr
 
     said = call("class", "forget", "grey-owl", "--store", store).stdout
     assert "1 student(s), 1 name(s), 1 sitting(s)" in said and "2 score(s)" in said, said
