@@ -7,6 +7,7 @@
 
 #include <tl/expected.hpp>
 
+#include <deque>
 #include <filesystem>
 #include <map>
 #include <memory>
@@ -36,6 +37,9 @@ public:
 
 private:
   struct Ready;
+  struct Slot;
+  struct Base;
+  scoring::Prepared prepare(const scenario::Scenario& scenario, const std::string& text);
   std::shared_ptr<const Ready> ready(const std::string& text, const std::string& file);
   tl::expected<Marked, std::string> finish(const Incoming& incoming, const Ready& under,
                                            const sitting::Log& log);
@@ -44,8 +48,9 @@ private:
   scoring::Standards standards_;
   Rubric rubric_;
   std::mutex busy_;
-  std::map<std::string, std::shared_ptr<const Ready>> ready_;
-  std::map<std::string, std::shared_ptr<std::once_flag>> once_;
+  std::map<std::string, std::shared_ptr<Slot>> ready_; ///< By content_name; the latest few.
+  std::deque<std::string> ready_order_;
+  std::deque<std::shared_ptr<const Base>> bases_; ///< Scenarios whose variants by seed share their work.
 };
 
 /// Why this cannot be a pseudonym; empty when it can: 1 to 64 letters, digits, '-', '_' and '.', so that

@@ -177,14 +177,36 @@ Report score(const assets::World& world, const Standards& standards, const scena
   return score_played(world, standards, scenario, log, session, heard, Idle::Live_on);
 }
 
-Prepared prepare(const assets::World& world, const Standards& standards, const scenario::Scenario& scenario) {
+Prepared prepare(const assets::World& world, const Standards& standards, const scenario::Scenario& scenario,
+                 BookWork* kept) {
   Prepared prepared{scenario, sitting::make_setup(world, scenario), {}, {}};
   prepared.fresh = bench::begin(prepared.setup);
   for (const auto& [key, recipe] : standards.recipes) {
-    if (shows_a_tube(standards, scenario, key)) {
-      const BookTube tube = do_by_the_book(prepared.setup, prepared.fresh, recipe);
-      prepared.books[key] = read_book(world, standards, prepared.setup, key, tube);
+    if (!shows_a_tube(standards, scenario, key)) {
+      continue;
     }
+    BookTube tube = do_by_the_book(prepared.setup, prepared.fresh, recipe);
+    prepared.books[key] = read_book(world, standards, prepared.setup, key, tube);
+    if (kept != nullptr) {
+      kept->drew_chance = kept->drew_chance || tube.state.random_counter != prepared.fresh.random_counter;
+      std::erase_if(tube.state.vessels, [&](const auto& entry) { return entry.first != tube.vessel; });
+      kept->tubes[key] = std::move(tube);
+    }
+  }
+  if (kept != nullptr) {
+    kept->fresh = prepared.fresh;
+  }
+  return prepared;
+}
+
+std::optional<Prepared> prepare_from(const BookWork& work, const assets::World& world,
+                                     const Standards& standards, const scenario::Scenario& scenario) {
+  if (work.drew_chance) {
+    return std::nullopt;
+  }
+  Prepared prepared{scenario, sitting::make_setup(world, scenario), work.fresh, {}};
+  for (const auto& [key, tube] : work.tubes) {
+    prepared.books[key] = read_book(world, standards, prepared.setup, key, tube);
   }
   return prepared;
 }

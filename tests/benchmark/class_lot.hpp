@@ -8,6 +8,7 @@
 #include "engine/sitting/event_json.hpp"
 #include "engine/sitting/log.hpp"
 #include "engine/sitting/steps.hpp"
+#include "tests/engine/scenario_words.hpp"
 
 #include <array>
 #include <random>
@@ -17,42 +18,19 @@
 
 namespace matula::bench_tests {
 
-inline const std::string twelve_scenario = R"toml(title = "Twelve tests"
-level = "exam"
-seed = 12
-story = "A specimen for measuring the program's speed."
-debrief = "Protein and sugar."
-
-[patient]
-name = "Lina Oduya (invented)"
-age_sex = "34 F"
-ward = "Ward 2"
-request = "Everything, please."
-specimen_note = "Random, clean jar"
-
-[specimen]
-volume = "100 mL"
-temperature = "22 C"
-ph = 6.0
-yellow = 0.2
-
-[specimen.dissolved]
-urea = "250 mmol/L"
-sodium = "100 mmol/L"
-potassium = "40 mmol/L"
-phosphate = "15 mmol/L"
-albumin = "130 mg/dL"
-glucose = "700 mg/dL"
-
-[bench]
-room = "22 C"
-reagents = ["ssa_3", "acetic_acid_3", "acetic_acid_10", "benedict", "nitric_acid_conc"]
-
-[asked]
-tests = ["heat", "ssa", "heller", "benedict", "strip_protein", "strip_glucose", "strip_ketones", "strip_bilirubin", "strip_urobilinogen", "strip_blood", "strip_nitrite", "strip_leucocytes"]
-
-[[decision]]
-key = "meaning"
+inline const std::string twelve_scenario = test::in_words(
+    {.title = "Twelve tests",
+     .level = "exam",
+     .seed = "12",
+     .story = "A specimen for measuring the program's speed.",
+     .debrief = "Protein and sugar.",
+     .request = "Everything, please.",
+     .volume = "100 mL",
+     .dissolved = "albumin = \"130 mg/dL\"\nglucose = \"700 mg/dL\"\n",
+     .reagents = R"("ssa_3", "acetic_acid_3", "acetic_acid_10", "benedict", "nitric_acid_conc")",
+     .tests =
+         R"("heat", "ssa", "heller", "benedict", "strip_protein", "strip_glucose", "strip_ketones", "strip_bilirubin", "strip_urobilinogen", "strip_blood", "strip_nitrite", "strip_leucocytes")",
+     .decision = R"(key = "meaning"
 prompt = "What do the findings mean?"
 right = "both"
 why = "Cloud and colour say so."
@@ -60,7 +38,7 @@ why = "Cloud and colour say so."
 protein = "Protein is there"
 sugar = "Sugar is there"
 both = "Both are there"
-)toml";
+)"});
 
 class TwelveTests {
 public:

@@ -1,3 +1,5 @@
+#include "scenario_words.hpp"
+
 #include <catch2/catch.hpp>
 #include <nlohmann/json.hpp>
 
@@ -56,48 +58,11 @@ fs::path write(const std::string& name, const std::string& text) {
 }
 
 // One test only, so that a call is quick.
-const char* const scenario_text = R"(title = "Albumin for the acid test"
-level = "first"
-seed = 7
-story = "A specimen for trying the program."
-debrief = "Protein."
-
-[patient]
-name = "Lina Oduya"
-age_sex = "34 F"
-ward = "Ward 2"
-request = "Protein?"
-specimen_note = "Random, clean jar"
-
-[specimen]
-volume = "60 mL"
-temperature = "22 C"
-ph = 6.0
-yellow = 0.2
-
-[specimen.dissolved]
-urea = "250 mmol/L"
-sodium = "100 mmol/L"
-potassium = "40 mmol/L"
-phosphate = "15 mmol/L"
-albumin = "300 mg/dL"
-
-[bench]
-room = "22 C"
-reagents = ["ssa_3", "acetic_acid_10"]
-
-[asked]
-tests = ["ssa"]
-
-[[decision]]
-key = "protein"
-prompt = "Is protein present?"
-right = "yes"
-why = "The acid test was strongly positive."
-[decision.options]
-yes = "Yes"
-no = "No"
-)";
+const std::string scenario_text = matula::test::in_words({.title = "Albumin for the acid test",
+                                                          .dissolved = "albumin = \"300 mg/dL\"\n",
+                                                          .reagents = R"("ssa_3", "acetic_acid_10")",
+                                                          .tests = R"("ssa")",
+                                                          .decision = matula::test::protein_decision});
 
 std::string plain_scenario() {
   return write("albumin.toml", scenario_text).string();

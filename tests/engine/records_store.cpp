@@ -111,6 +111,43 @@ TEST_CASE("What cannot be marked is refused in words and changes nothing") {
   CHECK(store.sittings().empty());
 }
 
+TEST_CASE("Variants of a case that differ in their seed share the work, and are marked as each alone") {
+  for (const char* const seed : {"seed = 7", "seed = 8", "seed = 900"}) {
+    std::string text = test::tiny_scenario;
+    text.replace(text.find("seed = 7"), 8, seed);
+    const auto scenario = scenario::parse(text, "tiny.toml", test::world().catalogue);
+    REQUIRE(scenario);
+    auto in = test::tiny_incoming("ada", test::tiny_log("1+", "no", 200));
+    const auto steps = sitting::parse_log(in.log_text, "log");
+    REQUIRE(steps);
+    in.log_text = sitting::to_line(sitting::header_for(*scenario)) + '\n';
+    for (const auto& event : steps->events) {
+      in.log_text += sitting::to_line(event) + '\n';
+    }
+    in.scenario_text = text;
+    const auto alone = scoring::score(test::world(), test::standards(), *scenario, steps->events);
+    CHECK(scoring::to_json(alone).dump() == scoring::to_json(test::marked(in).report).dump());
+  }
+  // Another specimen is no variant of it.
+  std::string other = test::tiny_scenario;
+  other.replace(other.find("130 mg/dL"), 9, "400 mg/dL");
+  const auto scenario = scenario::parse(other, "tiny.toml", test::world().catalogue);
+  REQUIRE(scenario);
+  scoring::BookWork work;
+  const auto first = scoring::prepare(test::world(), test::standards(), *scenario, &work);
+  CHECK_FALSE(work.drew_chance);
+  CHECK(work.tubes.at("ssa").state.vessels.size() == 1);
+  auto in = test::tiny_incoming("bo", test::log_of("tiny", other, "{\"do\": \"finish\"}\n"));
+  in.scenario_text = other;
+  REQUIRE(first.books.at("ssa"));
+  const auto tubes = test::marked(in).report.tubes;
+  REQUIRE(tubes.size() == 1);
+  CHECK(tubes[0].reference_word ==
+        test::standards().rules.find_test("ssa")->word(first.books.at("ssa")->grade));
+  CHECK(tubes[0].reference_word !=
+        test::marked(test::tiny_incoming("cy", test::tiny_log("1+", "no"))).report.tubes[0].reference_word);
+}
+
 TEST_CASE(
     "Marks that share a bench and the tests by the book are byte for byte those of each sitting alone") {
   for (const char* const grade : {"negative", "1+", "4+"}) {

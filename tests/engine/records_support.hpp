@@ -7,6 +7,8 @@
 #include "engine/sitting/log.hpp"
 #include "engine/sitting/steps.hpp"
 
+#include "scenario_words.hpp"
+
 #include <catch2/catch.hpp>
 #include <unistd.h>
 
@@ -74,48 +76,11 @@ inline void spill(const fs::path& file, const std::string& text) {
 }
 
 /// Albumin for the acid test: one tube, one decision; replayed in a few milliseconds.
-inline const std::string tiny_scenario = R"toml(title = "Albumin for the acid test"
-level = "first"
-seed = 7
-story = "A specimen for trying the store."
-debrief = "Protein."
-
-[patient]
-name = "Lina Oduya (invented)"
-age_sex = "34 F"
-ward = "Ward 2"
-request = "Protein?"
-specimen_note = "Random, clean jar"
-
-[specimen]
-volume = "60 mL"
-temperature = "22 C"
-ph = 6.0
-yellow = 0.2
-
-[specimen.dissolved]
-urea = "250 mmol/L"
-sodium = "100 mmol/L"
-potassium = "40 mmol/L"
-phosphate = "15 mmol/L"
-albumin = "130 mg/dL"
-
-[bench]
-room = "22 C"
-reagents = ["ssa_3", "acetic_acid_10"]
-
-[asked]
-tests = ["ssa"]
-
-[[decision]]
-key = "protein"
-prompt = "Is protein present?"
-right = "yes"
-why = "The acid test was positive."
-[decision.options]
-yes = "Yes"
-no = "No"
-)toml";
+inline const std::string tiny_scenario = in_words({.title = "Albumin for the acid test",
+                                                   .dissolved = "albumin = \"130 mg/dL\"\n",
+                                                   .reagents = R"("ssa_3", "acetic_acid_10")",
+                                                   .tests = R"("ssa")",
+                                                   .decision = protein_decision});
 
 /// The log of a sitting at `scenario_text`, from lines of a steps file.
 inline std::string log_of(const std::string& key, const std::string& scenario_text,
