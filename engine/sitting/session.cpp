@@ -82,6 +82,13 @@ Session::Session(const assets::World& world, const scenario::Scenario& scenario,
 Session::~Session() = default;
 Session::Session(Session&&) noexcept = default;
 Session& Session::operator=(Session&&) noexcept = default;
+Session::Session(const Session& other) : impl_(std::make_unique<Impl>(*other.impl_)) {}
+Session& Session::operator=(const Session& other) {
+  if (this != &other) {
+    impl_ = std::make_unique<Impl>(*other.impl_);
+  }
+  return *this;
+}
 
 void Session::run_to(double time_s) {
   if (!impl_->finished) {

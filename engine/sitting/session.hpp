@@ -33,6 +33,9 @@ public:
   ~Session();
   Session(Session&&) noexcept;
   Session& operator=(Session&&) noexcept;
+  /// A copy goes on by itself from where the other one stands.
+  Session(const Session& other);
+  Session& operator=(const Session& other);
 
   /// Lets the bench live up to `time_s` (never backwards).
   void run_to(double time_s);

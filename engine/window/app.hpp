@@ -25,6 +25,7 @@ enum class Tab { Reception, Request, Do, Papers, Worksheet, Controls, Help };
 enum class Offering { Cases, Practice, Quizzes, Progress, Examination };
 
 struct AuthorView;
+struct ClassView;
 struct ExamView;
 struct PracticeView;
 struct ProgressView;
@@ -134,6 +135,7 @@ struct App {
   std::shared_ptr<ProgressView> progress; ///< The same.
   std::shared_ptr<ExamView> exam;         ///< The same.
   std::shared_ptr<AuthorView> author;     ///< The same.
+  std::shared_ptr<ClassView> classes;     ///< The same.
   std::vector<HelpTopic> help;
   ControlsView controls;
   FloatView floats;

@@ -1,4 +1,5 @@
 #include "engine/window/author.hpp"
+#include "engine/window/class_view.hpp"
 #include "engine/window/exam_view.hpp"
 #include "engine/window/flow.hpp"
 #include "engine/window/pane.hpp"
@@ -94,6 +95,7 @@ void refresh_scene(App& app) {
 
 void tell_state(App& app) {
   app.widgets.tell("screen", at_author(app)            ? author_screen(app)
+                             : at_class(app)           ? class_screen(app)
                              : at_practice(app)        ? practice_screen(app)
                              : !app.desk               ? "start"
                              : !app.desk->finished()   ? "bench"
@@ -120,6 +122,10 @@ void draw_frame(App& app, float width, float height) {
   const render::Rect all{0, 0, width, height};
   if (at_author(app)) {
     draw_author(app, width, height);
+    return;
+  }
+  if (at_class(app)) {
+    draw_class(app, width, height);
     return;
   }
   if (at_practice(app)) {

@@ -1,4 +1,5 @@
 #include "engine/window/author.hpp"
+#include "engine/window/class_view.hpp"
 #include "engine/window/fonts.hpp"
 #include "engine/window/key_memory.hpp"
 #include "engine/window/panels.hpp"
@@ -72,6 +73,9 @@ double rest_s(const App& app) {
   if (at_author(app)) {
     return author_rest_s(app);
   }
+  if (at_class(app)) {
+    return class_rest_s(app);
+  }
   if (at_practice(app)) {
     return practice_rest_s(app);
   }
@@ -86,6 +90,7 @@ double rest_s(const App& app) {
 
 void advance_clock(App& app, double wall_s) {
   run_practice(app, wall_s);
+  run_class(app, wall_s);
   if (!app.desk || app.desk->finished()) {
     return;
   }
@@ -137,6 +142,13 @@ std::string hue_under_pointer(int height) {
   return reading::hue_name(optics::to_lab(optics::from_linear_rgb(mean), optics::d65_white));
 }
 
+/// A bench in its place, below the panels that are drawn over it.
+void draw_scene(App& app, const bench::Scene& scene, const render::Show& show, int width, int height) {
+  const Regions where = regions(static_cast<float>(width), static_cast<float>(height), app.aids.text_scale);
+  app.view.draw(scene, show, render::layout(scene, show, where.bench), height);
+  glViewport(0, 0, width, height);
+}
+
 void draw(App& app, GLFWwindow* window) {
   int width = 0;
   int height = 0;
@@ -150,16 +162,12 @@ void draw(App& app, GLFWwindow* window) {
   glClearColor(0.10F, 0.10F, 0.11F, 1);
   glClear(GL_COLOR_BUFFER_BIT);
   if (app.desk && !app.desk->finished() && app.scene) {
-    const Regions where = regions(static_cast<float>(width), static_cast<float>(height), app.aids.text_scale);
-    const render::Show show = show_of(app);
-    app.view.draw(*app.scene, show, render::layout(*app.scene, show, where.bench), height);
-    glViewport(0, 0, width, height);
+    draw_scene(app, *app.scene, show_of(app), width, height);
   }
-  if (const bench::Scene* scene = practice_scene(app)) {
-    const Regions where = regions(static_cast<float>(width), static_cast<float>(height), app.aids.text_scale);
-    const render::Show show = practice_show(app);
-    app.view.draw(*scene, show, render::layout(*scene, show, where.bench), height);
-    glViewport(0, 0, width, height);
+  if (const bench::Scene* scene = replay_scene(app)) {
+    draw_scene(app, *scene, replay_show(app), width, height);
+  } else if (const bench::Scene* unknown = practice_scene(app)) {
+    draw_scene(app, *unknown, practice_show(app), width, height);
   }
   ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
   app.pointer_hue = app.aids.hues ? hue_under_pointer(height) : "";

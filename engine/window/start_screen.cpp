@@ -1,4 +1,5 @@
 #include "engine/window/author.hpp"
+#include "engine/window/class_view.hpp"
 #include "engine/window/exam_view.hpp"
 #include "engine/window/fonts.hpp"
 #include "engine/window/group.hpp"
@@ -95,6 +96,13 @@ void draw_preface(App& app) {
   draw_aids(app);
 }
 
+/// The class's records.
+void draw_class_entry(App& app) {
+  if (app.widgets.button("class.open", "The class")) {
+    open_class(app);
+  }
+}
+
 } // namespace
 
 void draw_start_screen(App& app, const render::Rect& area) {
@@ -109,6 +117,8 @@ void draw_start_screen(App& app, const render::Rect& area) {
   draw_offerings(app);
   heading("For instructors");
   draw_author_entry(app);
+  ImGui::SameLine();
+  draw_class_entry(app);
   ImGui::BeginChild("cases", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
   if (app.offering == Offering::Examination) {
     draw_exam(app);

@@ -15,7 +15,7 @@ fi
 if grep -rnE '#include <(filesystem|fstream|chrono|random|thread|iostream)>' sim; then
   complain "sim/ is pure: no files, clocks, threads or library random numbers."
 fi
-if grep -rnE '#include "sim/(specimen|reaction)/|#include "engine/(scenario/scenario|scenario/specimen|practice/|desk/(exhibit|practice_impl|desk_impl|exam_run)|reception/(book|bottles|day|delivery|facts|judge))' engine/render engine/window; then
+if grep -rnE '#include "sim/(specimen|reaction)/|#include "engine/(scenario/scenario|scenario/specimen|practice/|classroom/(recording|charge|line_words)|desk/(exhibit|practice_impl|desk_impl|exam_run)|reception/(book|bottles|day|delivery|facts|judge))' engine/render engine/window; then
   complain "engine/render and engine/window must not see the specimen's truth."
 fi
 # The author's own screens see the truth, through what drafting hands out; no learner's screen does, and what it hands out

@@ -1,0 +1,87 @@
+#pragma once
+
+#include "engine/classroom/classroom.hpp"
+#include "engine/render/bench_view.hpp"
+#include "engine/window/app.hpp"
+#include "engine/window/replay_view.hpp"
+
+#include <filesystem>
+#include <optional>
+#include <string>
+#include <vector>
+
+namespace matula::window {
+
+/// Pages of a store. `Student` and `Sitting` are reached through the list of students.
+enum class ClassPage { Standard, Tests, Items, Faults, Lines, Students, Import, Export, Student, Sitting };
+
+/// The class as the window holds it between frames.
+struct ClassView {
+  explicit ClassView(const App& app);
+
+  classroom::Classroom room;
+  std::filesystem::path folder; ///< Stores, folders handed in and written files lie here.
+  bool open = false;            ///< On the screen.
+  ClassPage page = ClassPage::Standard;
+  bool focus_page = false; ///< The page's first control gets the keyboard.
+  float scroll = 0;        ///< Pages to scroll, wanted by a key.
+  std::vector<std::filesystem::path> stores;
+  std::vector<std::filesystem::path> handed_in; ///< Folders that might hold sittings.
+  std::string address;                          ///< As typed.
+  std::string import_folder;
+  std::string import_scenarios;
+  std::string import_label;
+  std::string keep_until;
+  std::string title; ///< Of the report.
+  std::string home;  ///< xAPI.
+  bool by_name = true;
+  bool only_bad_items = true;
+  std::string test;  ///< Shown; empty for the first.
+  std::string group; ///< Of tests, whose lines are shown.
+  std::string exercise;
+  std::string student; ///< On the student's page.
+  std::optional<ReplayView> replay;
+};
+
+[[nodiscard]] bool at_class(const App& app);
+/// "class", or "replay"; with the page as a fact of its own.
+[[nodiscard]] std::string class_screen(const App& app);
+/// Comes from the start screen.
+void open_class(App& app);
+void draw_class(App& app, float width, float height);
+/// How long the window may sleep.
+[[nodiscard]] double class_rest_s(const App& app);
+/// Takes in what has come, and lets a replay go on.
+void run_class(App& app, double wall_s);
+void show_page(App& app, ClassPage page);
+
+// Pages, one or two a file.
+void draw_stores(App& app); ///< While none is open.
+void draw_class_standard(App& app);
+void draw_class_tests(App& app);
+void draw_class_items(App& app);
+void draw_class_faults(App& app);
+void draw_class_lines(App& app);
+void draw_class_students(App& app);
+void draw_class_student(App& app);
+void draw_class_sitting(App& app);
+void draw_class_import(App& app);
+void draw_class_export(App& app);
+
+// Parts of them.
+/// A table's cell whose words break into lines.
+void cell(const std::string& words);
+/// A share of the whole as a bar with its words behind it.
+void draw_bar(double share, const std::string& words);
+/// A line to type into, with its words behind it.
+bool typed(App& app, const char* name, const char* words, std::string& text);
+/// Where the lines of a group of tests are drawn: the reference's, these, and each student's as a tick.
+void draw_class_lines_picture(const learner::GroupLines& group,
+                              const std::vector<judging::StudentView>& students);
+/// The tubes of `group` among those of a student or the class; null for none.
+[[nodiscard]] const learner::GroupLines* find_group(const std::vector<learner::GroupLines>& groups,
+                                                    const std::string& key);
+/// "passed", or why not.
+[[nodiscard]] std::string say_passed(const records::SittingRow& row);
+
+} // namespace matula::window
