@@ -142,9 +142,13 @@ void draw_replay_panel(App& app) {
     const char* name;
     const char* label;
   };
-  constexpr TabRow tabs[] = {{ReplayTab::Line, "replay.tab.line", "This line"},
-                             {ReplayTab::Lines, "replay.tab.lines", "All lines"},
-                             {ReplayTab::Worksheet, "replay.tab.sheet", "Worksheet"}};
+  constexpr TabRow tabs[] = {{ReplayTab::Line, "replay.tab.line", "This line (L)"},
+                             {ReplayTab::Lines, "replay.tab.lines", "All lines (A)"},
+                             {ReplayTab::Worksheet, "replay.tab.sheet", "Worksheet (S)"}};
+  if (view.focus_panel > 0) {
+    --view.focus_panel;
+    app.widgets.focus_next();
+  }
   for (const TabRow& row : tabs) {
     if (row.tab != ReplayTab::Line) {
       flow(width_of(row.label));

@@ -120,6 +120,15 @@ void handle_replay_keys(ReplayView& view) {
     step_vessel(view, 1);
     view.changed = true;
   }
+  const std::pair<int, ReplayTab> tabs[] = {
+      {GLFW_KEY_L, ReplayTab::Line}, {GLFW_KEY_A, ReplayTab::Lines}, {GLFW_KEY_S, ReplayTab::Worksheet}};
+  for (const auto& [key, tab] : tabs) {
+    if (pressed(key)) {
+      view.tab = tab;
+      view.scrolled_to.reset();
+      view.focus_panel = 1;
+    }
+  }
   if (pressed(GLFW_KEY_T)) {
     view.focus_strip = 1;
   }

@@ -28,6 +28,7 @@ struct ReplayView {
   double seen_at_s = -1;
   std::optional<std::size_t> scrolled_to; ///< Line the list was last brought to.
   int focus_strip = 3;                    ///< Frames for which the bar's first control gets the keyboard.
+  int focus_panel = 0;                    ///< The same of the panel.
   double wall_s = 0;
 };
 

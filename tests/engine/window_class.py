@@ -210,18 +210,19 @@ def replay(hand):
     screen.key("End")
     hand.fact_is("replay.line", total)
     differ("the bench at the end", screen.fact("replay.state"), played)
-    hand.press("replay.tab.lines")
+    screen.key("a")
     hand.picture("replay_lines")
     wrote = [name for name in screen.read_map()[0] if re.fullmatch(r"line\.\d+", name)]
     if not wrote:
         raise Stuck("no line of the log is listed")
     hand.press(wrote[0])
     hand.fact_is("replay.line", wrote[0].split(".")[1])
-    hand.press("replay.tab.sheet")
+    screen.key("s")
     hand.picture("replay_worksheet")
+    screen.key("t")
     hand.type_into("replay.to", "12")
     hand.fact_is("replay.line", "12")
-    hand.press("replay.tab.line")
+    screen.key("l")
     screen.key("w")
     screen.key("v")
     hand.picture("replay_line")
@@ -235,6 +236,7 @@ def replay(hand):
     if lost_at is None:
         raise Stuck("no mark stands at any line")
     hand.picture("replay_marks")
+    screen.key("t")
     hand.press("replay.leave")
     hand.fact_is("screen", "class")
 
