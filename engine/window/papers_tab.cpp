@@ -1,6 +1,7 @@
 #include "engine/window/group.hpp"
 #include "engine/window/pads.hpp"
 #include "engine/window/panels.hpp"
+#include "engine/window/paper_card.hpp"
 
 #include <fmt/format.h>
 
@@ -141,6 +142,22 @@ void draw_bare(const bench::SeenPaper& paper) {
 
 } // namespace
 
+void draw_paper_card(App& app, const bench::Scene& scene, const bench::SeenPaper& paper) {
+  for (const bench::SeenCard& card : scene.cards) {
+    if (card.kind != paper.kind) {
+      continue;
+    }
+    if (!has_card(card)) {
+      draw_bare(paper);
+      continue;
+    }
+    heading("Beside its card (point at a pad to look from near)");
+    for (const bench::SeenCardRow& row : card.rows) {
+      draw_row(app, row, paper);
+    }
+  }
+}
+
 void draw_papers_tab(App& app) {
   if (app.scene->cards.empty()) {
     ImGui::TextUnformatted("No papers are out for this case.");
@@ -156,19 +173,7 @@ void draw_papers_tab(App& app) {
   ImGui::Separator();
   const bench::SeenPaper held = *paper; // Acting renews the scene.
   draw_handling(app, held);
-  for (const bench::SeenCard& card : app.scene->cards) {
-    if (card.kind != held.kind) {
-      continue;
-    }
-    if (!has_card(card)) {
-      draw_bare(held);
-      continue;
-    }
-    heading("Beside its card (point at a pad to look from near)");
-    for (const bench::SeenCardRow& row : card.rows) {
-      draw_row(app, row, held);
-    }
-  }
+  draw_paper_card(app, *app.scene, held);
   draw_drops(app, held); // Below, so that the card's ten rows stand in the panel.
 }
 

@@ -1,6 +1,7 @@
 #include "engine/window/class_view.hpp"
 #include "engine/window/flow.hpp"
 #include "engine/window/group.hpp"
+#include "engine/window/paper_card.hpp"
 
 #include <fmt/format.h>
 
@@ -105,6 +106,20 @@ void draw_worksheet(const ReplayView& view) {
   ImGui::EndTable();
 }
 
+/// Every paper that lies there, the one used last first.
+void draw_papers(App& app, const bench::Scene& scene) {
+  if (scene.papers.empty()) {
+    ImGui::TextWrapped("No paper lies on the bench.");
+  }
+  for (auto paper = scene.papers.rbegin(); paper != scene.papers.rend(); ++paper) {
+    heading(
+        fmt::format("{} ({}), wet for {}", paper->label, paper->name, say_time(paper->wet_for_s)).c_str());
+    ImGui::PushID(paper->name.c_str());
+    draw_paper_card(app, scene, *paper);
+    ImGui::PopID();
+  }
+}
+
 void choose_card(App& app, ReplayView& view, const char* name, const char* label, appearance::Card card) {
   const auto& eyes = view.as_the_student ? view.playback.view() : view.view;
   if (app.widgets.choice(name, label, eyes.card == card)) {
@@ -144,7 +159,8 @@ void draw_replay_panel(App& app) {
   };
   constexpr TabRow tabs[] = {{ReplayTab::Line, "replay.tab.line", "This line (L)"},
                              {ReplayTab::Lines, "replay.tab.lines", "All lines (A)"},
-                             {ReplayTab::Worksheet, "replay.tab.sheet", "Worksheet (S)"}};
+                             {ReplayTab::Worksheet, "replay.tab.sheet", "Worksheet (S)"},
+                             {ReplayTab::Papers, "replay.tab.papers", "Papers (D)"}};
   if (view.focus_panel > 0) {
     --view.focus_panel;
     app.widgets.focus_next();
@@ -168,8 +184,10 @@ void draw_replay_panel(App& app) {
     draw_line(app, view);
   } else if (view.tab == ReplayTab::Lines) {
     draw_lines(app, view);
-  } else {
+  } else if (view.tab == ReplayTab::Worksheet) {
     draw_worksheet(view);
+  } else {
+    draw_papers(app, *view.scene);
   }
   ImGui::EndChild();
 }

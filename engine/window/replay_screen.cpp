@@ -120,8 +120,10 @@ void handle_replay_keys(ReplayView& view) {
     step_vessel(view, 1);
     view.changed = true;
   }
-  const std::pair<int, ReplayTab> tabs[] = {
-      {GLFW_KEY_L, ReplayTab::Line}, {GLFW_KEY_A, ReplayTab::Lines}, {GLFW_KEY_S, ReplayTab::Worksheet}};
+  const std::pair<int, ReplayTab> tabs[] = {{GLFW_KEY_L, ReplayTab::Line},
+                                            {GLFW_KEY_A, ReplayTab::Lines},
+                                            {GLFW_KEY_S, ReplayTab::Worksheet},
+                                            {GLFW_KEY_D, ReplayTab::Papers}};
   for (const auto& [key, tab] : tabs) {
     if (pressed(key)) {
       view.tab = tab;
@@ -315,6 +317,9 @@ render::Show replay_show(const App& app) {
   show.eye_mm = view.as_the_student ? view.playback.eye_mm() : 0;
   show.seconds = app.aids.still ? 0 : view.wall_s;
   show.boil_seconds = show.seconds;
+  std::string surname = app.classes->room.sitting()->patient;
+  surname = surname.substr(0, std::min(surname.find(" ("), surname.find(',')));
+  show.labels["specimen"] = surname.substr(surname.rfind(' ') + 1);
   for (const std::string& reagent : app.classes->room.sitting()->shelf) {
     show.labels[reagent] = app.ground.bottle_label(reagent);
   }

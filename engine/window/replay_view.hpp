@@ -10,7 +10,7 @@ namespace matula::window {
 
 struct App;
 
-enum class ReplayTab { Line, Lines, Worksheet };
+enum class ReplayTab { Line, Lines, Worksheet, Papers };
 
 /// A stored sitting on the bench, as the window holds it between frames.
 struct ReplayView {
