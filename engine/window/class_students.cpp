@@ -13,10 +13,13 @@ void draw_student_row(App& app, ClassView& view, const judging::StudentView& stu
   const auto& sum = student.sum;
   ImGui::TableNextRow();
   ImGui::TableNextColumn();
-  if (app.widgets.button(("student." + sum.pseudonym).c_str(),
-                         view.room.page()->call(sum.pseudonym, view.by_name))) {
+  if (app.widgets.button(("student." + sum.pseudonym).c_str(), sum.pseudonym)) {
     view.student = sum.pseudonym;
     show_page(app, ClassPage::Student);
+  }
+  const auto& names = view.room.page()->names;
+  if (const auto name = names.find(sum.pseudonym); view.by_name && name != names.end()) {
+    ImGui::TextWrapped("%s", name->second.c_str()); // Too long for a button, perhaps.
   }
   cell(fmt::format("{} of {}", sum.passed, sum.sittings));
   cell(std::to_string(student.mean));

@@ -5,6 +5,9 @@
 
 #include <fmt/format.h>
 
+#define GLFW_INCLUDE_NONE
+#include <GLFW/glfw3.h>
+
 namespace matula::window {
 
 namespace {
@@ -120,6 +123,17 @@ void draw_papers(App& app, const bench::Scene& scene) {
   }
 }
 
+void scroll_by_keys() {
+  constexpr float part = 0.85F; // Some lines stay in sight.
+  const float page = part * ImGui::GetWindowHeight();
+  if (ImGui::IsKeyPressed(GLFW_KEY_PAGE_DOWN)) {
+    ImGui::SetScrollY(ImGui::GetScrollY() + page);
+  }
+  if (ImGui::IsKeyPressed(GLFW_KEY_PAGE_UP)) {
+    ImGui::SetScrollY(ImGui::GetScrollY() - page);
+  }
+}
+
 void choose_card(App& app, ReplayView& view, const char* name, const char* label, appearance::Card card) {
   const auto& eyes = view.as_the_student ? view.playback.view() : view.view;
   if (app.widgets.choice(name, label, eyes.card == card)) {
@@ -180,6 +194,7 @@ void draw_replay_panel(App& app) {
   draw_eyes(app, view);
   ImGui::Separator();
   ImGui::BeginChild("replay_tab", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
+  scroll_by_keys();
   if (view.tab == ReplayTab::Line) {
     draw_line(app, view);
   } else if (view.tab == ReplayTab::Lines) {

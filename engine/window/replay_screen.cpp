@@ -194,7 +194,7 @@ void draw_speed_row(App& app, ReplayView& view) {
   ImGui::SameLine();
   ImGui::TextUnformatted("times");
   const std::string words =
-      fmt::format("Bench time {} of {}", say_time(view.playback.time_s()), say_time(view.playback.end_s()));
+      fmt::format("At {} of {}", say_time(view.playback.time_s()), say_time(view.playback.end_s()));
   flow(width_of(words.c_str()));
   ImGui::TextUnformatted(words.c_str());
 }
