@@ -31,8 +31,12 @@ void draw_charged(const Charged& one) {
   }
 }
 
-void draw_line(App& app, const ReplayView& view) {
+void draw_line(App& app, ReplayView& view) {
   const auto at = view.playback.at();
+  if (view.scrolled_to != at) {
+    view.scrolled_to = at;
+    ImGui::SetScrollY(0); // Another line begins at its beginning.
+  }
   if (!at) {
     ImGui::TextWrapped("Before the first line. Play, or go on to the next line.");
     return;
