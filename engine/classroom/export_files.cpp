@@ -50,7 +50,7 @@ std::string page(records::Store& store, const records::Scope& scope, const judgi
   if (order.by_name) {
     wishes.names = store.names();
   }
-  return exports::class_page(judging::judge(store, scope, basis), wishes);
+  return exports::class_page(judging::judge(store, scope, basis, judging::Items::All), wishes);
 }
 
 void write_bundles(records::Store& store, const records::Scope& scope, const fs::path& folder) {
@@ -73,9 +73,9 @@ std::string text_of(records::Store& store, const records::Scope& scope, const ju
   case Export::Marks:
     return exports::marks_csv(store, store.sittings(scope), exports::For::Teacher);
   case Export::Items:
-    return exports::items_csv(judging::judge(store, scope, basis));
+    return exports::items_csv(judging::judge(store, scope, basis, judging::Items::All));
   case Export::Confusion:
-    return exports::confusion_csv(judging::judge(store, scope, basis));
+    return exports::confusion_csv(judging::judge(store, scope, basis, judging::Items::All));
   case Export::Xapi:
     return exports::statements(store, store.sittings(scope), procedure::shipped_list(),
                                order.home.empty() ? "https://matula.invalid/class" : order.home,

@@ -124,7 +124,11 @@ void draw_class_items(App& app) {
   heading("Items of each case, of the first sitting each student handed in");
   const auto* one = choose_case(app, view);
   if (one == nullptr) {
-    ImGui::TextWrapped("No sitting has been handed in yet.");
+    ImGui::TextWrapped("%s",
+                       view.room.page()->view.cases_left_out
+                           ? "In so large a store items are shown of one case at a time: choose one above, "
+                             "or export the items."
+                           : "No sitting has been handed in yet.");
     return;
   }
   (void)app.widgets.tick("items.bad", "Only those to be looked at", view.only_bad_items);
