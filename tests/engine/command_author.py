@@ -38,6 +38,7 @@ def compose_anew(folder):
 
 def compose_in_place(folder):
     before = (source / "scenarios" / "first_case.toml").read_text()
+    before = before[: before.index("[[review.worked]]")]  # Its marks are those of the specimen it was worked on.
     case = folder / "first.toml"
     case.write_text(before)
     call("compose", "heat=1+", "--from", case, "-o", case)
