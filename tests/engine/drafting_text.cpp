@@ -1,87 +1,20 @@
-// The authoring form without its window: the text of a case, the way back, the bench behind it, the file.
-#include "author_support.hpp"
+// The authoring form without its window: the text of a case, its rows, the way back, the file.
+#include "drafting_support.hpp"
 
 #include "engine/drafting/draft.hpp"
 #include "engine/drafting/entry.hpp"
-#include "engine/drafting/form.hpp"
 #include "engine/drafting/list_text.hpp"
-#include "engine/drafting/showing.hpp"
-#include "engine/drafting/studio.hpp"
-#include "engine/strict/file.hpp"
 
-#include <chrono>
-#include <cstdlib>
 #include <fstream>
 #include <sstream>
-#include <thread>
 
 using namespace matula;
+using namespace matula::test;
 using drafting::Draft;
 using drafting::Entry;
 using drafting::Saved;
-using drafting::Studio;
 
 namespace {
-
-namespace fs = std::filesystem;
-
-const fs::path scenarios = MATULA_SOURCE_DIR "/scenarios";
-
-std::string text_of(const fs::path& file) {
-  std::string text;
-  REQUIRE(strict::read_text(file, text));
-  return text;
-}
-
-const matter::Catalogue& catalogue() {
-  return test::shelf().world->catalogue;
-}
-
-/// A folder of its own, gone with the test.
-struct Folder {
-  Folder() {
-    std::string name = (fs::temp_directory_path() / "drafting-XXXXXX").string();
-    REQUIRE(mkdtemp(name.data()) != nullptr);
-    path = name;
-  }
-  ~Folder() {
-    std::error_code ignored;
-    fs::remove_all(path, ignored);
-  }
-  Folder(const Folder&) = delete;
-  Folder& operator=(const Folder&) = delete;
-  fs::path path;
-};
-
-std::unique_ptr<Studio> studio_in(const fs::path& own) {
-  auto studio = Studio::open(*test::shelf().world, test::standards(), {assets::folder(), own, scenarios});
-  if (!studio) {
-    FAIL(scenario::to_text(studio.error()));
-  }
-  return std::move(*studio);
-}
-
-void settle(Studio& studio) {
-  while (studio.working()) {
-    std::this_thread::sleep_for(std::chrono::milliseconds(5));
-  }
-  (void)studio.poll();
-}
-
-const drafting::SeenTest& seen_of(const Studio& studio, const std::string& test) {
-  for (const auto& one : studio.seen().tests) {
-    if (one.test == test) {
-      return one;
-    }
-  }
-  FAIL("no test " << test);
-  return studio.seen().tests.front();
-}
-
-std::string value_in(const Studio& studio, const std::string& path) {
-  const auto* row = drafting::find_row(studio.form(), path);
-  return row == nullptr ? "(no row)" : row->value;
-}
 
 int lines_that_differ(const std::string& one, const std::string& other) {
   std::istringstream a(one);
@@ -318,120 +251,4 @@ TEST_CASE("a case is saved whole under its own name and never over another's") {
   CHECK(refused.outcome == Saved::Outcome::Refused);
   CHECK(refused.words.find("cannot be written") != std::string::npos);
   CHECK(nowhere->unsaved());
-}
-
-TEST_CASE("the bench gives up what is no longer wanted, and ends with the newest specimen") {
-  const auto& shelf = test::shelf();
-  drafting::Showing showing(shelf);
-  std::string text = text_of(scenarios / "first_case.toml");
-  auto asked = strict::set_value(text, strict::path_from("asked.tests"), "[\"heat\", \"ssa\", \"benedict\"]");
-  REQUIRE(asked);
-  Draft draft(*asked, "case.toml", catalogue());
-  constexpr int changes = 12;
-  for (int i = 1; i <= changes; ++i) {
-    const std::string albumin = "\"" + std::to_string(20 * i) + " mg/dL\"";
-    REQUIRE(draft.change({{"specimen.dissolved.albumin", albumin}}, "").empty());
-    showing.want(draft.version(), draft.case_as_read(), std::nullopt);
-    std::this_thread::sleep_for(std::chrono::milliseconds(10));
-  }
-  showing.wait();
-  const auto made = showing.latest();
-  REQUIRE(made != nullptr);
-  CHECK(made->done);
-  CHECK(made->version == draft.version());
-  CHECK(made->shown.size() == 3);
-  CHECK(showing.tests_done() < 3 * changes);
-  // It is what the preview gives on its own.
-  const auto alone = author::preview(shelf, *draft.case_as_read());
-  for (std::size_t i = 0; i < alone.shown().size(); ++i) {
-    CHECK(made->shown[i].word == alone.shown()[i].word);
-    CHECK(made->shown[i].intensity == alone.shown()[i].intensity);
-  }
-  CHECK(made->liquid.gravity == alone.liquid().gravity);
-
-  // Given up with nothing to follow: it comes to rest, and the newest version has not been finished.
-  REQUIRE(draft.change({{"specimen.dissolved.albumin", "\"500 mg/dL\""}}, "").empty());
-  showing.want(draft.version(), draft.case_as_read(), std::nullopt);
-  showing.drop();
-  showing.wait();
-  CHECK_FALSE((showing.latest()->version == draft.version() && showing.latest()->done));
-}
-
-TEST_CASE("the tubes follow the form, and a specimen that cannot be read leaves the old ones standing") {
-  Folder folder;
-  auto studio = studio_in(folder.path);
-  REQUIRE(studio->begin_copy(scenarios / "first_case.toml").empty());
-  settle(*studio);
-  CHECK(studio->seen().done);
-  CHECK(seen_of(*studio, "heat").word == "2+");
-  CHECK(seen_of(*studio, "heat").fresh);
-  CHECK(studio->looks("heat", {}).vessel);
-  CHECK(studio->specimen({}));
-  CHECK(studio->set("specimen.dissolved.albumin", "40").empty());
-  CHECK_FALSE(seen_of(*studio, "heat").fresh);
-  CHECK(seen_of(*studio, "heat").word == "2+"); // Until the new one is done.
-  settle(*studio);
-  CHECK(seen_of(*studio, "heat").word == "1+");
-  CHECK(seen_of(*studio, "heat").fresh);
-  CHECK(studio->set("specimen.ph", "sour").empty());
-  settle(*studio);
-  CHECK(seen_of(*studio, "heat").word == "1+");
-  CHECK_FALSE(studio->seen().done);
-  CHECK(studio->undo() == "pH: 6.0 → sour");
-  settle(*studio);
-  CHECK(studio->seen().done);
-  // Urea of a desert: the author is told.
-  CHECK(studio->set("specimen.dissolved.urea", "2").empty());
-  settle(*studio);
-  CHECK_FALSE(studio->seen().warnings.empty());
-  // A paper has a pad and its card instead of a tube.
-  CHECK(studio->ask_for("strip_protein", true).empty());
-  settle(*studio);
-  CHECK(studio->looks("strip_protein", {}).pad);
-}
-
-TEST_CASE(
-    "what is proposed changes nothing until it is taken, is undone in one step, and shows what was wished") {
-  Folder folder;
-  auto studio = studio_in(folder.path);
-  REQUIRE(studio->begin_copy(scenarios / "first_case.toml").empty());
-  const std::string before = studio->text();
-  CHECK_FALSE(studio->make_it_look({}).empty());
-  CHECK_FALSE(studio->make_it_look({"heat=7+"}).empty());
-  CHECK(studio->make_it_look({"heat=2+", "benedict=3+", "sg=1.018"}).empty());
-  CHECK(studio->making());
-  settle(*studio);
-  REQUIRE(studio->proposal());
-  CHECK(studio->text() == before);
-  const auto& lines = studio->proposal()->lines;
-  const auto glucose =
-      std::find_if(lines.begin(), lines.end(), [](const auto& line) { return line.label == "glucose"; });
-  REQUIRE(glucose != lines.end());
-  CHECK(glucose->from.empty());
-  CHECK(studio->take().empty());
-  settle(*studio);
-  CHECK(value_in(*studio, "specimen.dissolved.glucose") == glucose->to);
-  CHECK(seen_of(*studio, "heat").word == "2+");
-  CHECK(seen_of(*studio, "benedict").word == "3+");
-  CHECK(studio->text().find("# absorbance a cm at 420 nm") != std::string::npos);
-  CHECK_FALSE(studio->proposal());
-  CHECK(studio->undo() == "made to look as wished");
-  CHECK(studio->text() == before);
-
-  // Left alone, stopped, or overtaken by a change: nothing of it comes.
-  CHECK(studio->make_it_look({"heat=1+"}).empty());
-  studio->stop_making();
-  settle(*studio);
-  CHECK_FALSE(studio->proposal());
-  CHECK(studio->make_it_look({"heat=1+"}).empty());
-  CHECK(studio->step("specimen.ph", true).empty());
-  settle(*studio);
-  CHECK_FALSE(studio->proposal());
-  CHECK_FALSE(studio->take().empty());
-
-  // What cannot be had is said.
-  CHECK(studio->make_it_look({"benedict=4+", "sg=1.002"}).empty());
-  settle(*studio);
-  CHECK_FALSE(studio->proposal());
-  CHECK_FALSE(studio->refusal().empty());
 }
