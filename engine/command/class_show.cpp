@@ -1,6 +1,7 @@
 #include "engine/command/class_run.hpp"
 #include "engine/command/exit_codes.hpp"
 #include "engine/judging/view_json.hpp"
+#include "engine/judging/words.hpp"
 #include "engine/records/trouble.hpp"
 
 #include <fmt/format.h>
@@ -12,15 +13,6 @@ namespace {
 
 constexpr double percent = 100;
 
-std::string say(const std::optional<judging::WithInterval>& figure) {
-  if (!figure) {
-    return "too few readings";
-  }
-  return figure->interval ? fmt::format("{:.2f} ({:.2f} to {:.2f})", figure->value, figure->interval->low,
-                                        figure->interval->high)
-                          : fmt::format("{:.2f}", figure->value);
-}
-
 void print_test(const judging::TestAgreement& test, std::ostream& out) {
   fmt::print(out, "\n{}: {} readings by {} students\n", test.title, test.readings, test.students);
   if (test.plain) {
@@ -30,8 +22,9 @@ void print_test(const judging::TestAgreement& test, std::ostream& out) {
                percent * test.plain->exact, percent * test.plain->within_one, test.plain->bias,
                test.plain->bias_se, test.missed_findings, test.false_alarms);
   }
-  fmt::print(out, "  weighted kappa, linear {}, quadratic {}; AC2, linear {}\n", say(test.kappa_linear),
-             say(test.kappa_quadratic), say(test.gwet_linear));
+  fmt::print(out, "  weighted kappa, linear {}, quadratic {}; AC2, linear {}\n",
+             judging::in_words(test.kappa_linear), judging::in_words(test.kappa_quadratic),
+             judging::in_words(test.gwet_linear));
   std::size_t widest = 6;
   for (const auto& word : test.words) {
     widest = std::max(widest, word.size());

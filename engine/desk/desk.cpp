@@ -5,6 +5,7 @@
 #include "engine/scoring/standards.hpp"
 #include "engine/sitting/items.hpp"
 #include "sim/bench/bench.hpp"
+#include "sim/bench/seen.hpp"
 
 #include <fmt/format.h>
 
@@ -25,29 +26,6 @@ fs::path free_name(const fs::path& folder, const std::string& key) {
     file = folder / fmt::format("{}-{}.jsonl", key, number++);
   } while (fs::exists(file));
   return file;
-}
-
-std::optional<bench::SeenPad> pad_in(const bench::Scene& scene, const std::string& piece,
-                                     const std::string& key) {
-  for (const bench::SeenPaper& paper : scene.papers) {
-    for (const bench::SeenPad& pad : paper.pads) {
-      if (paper.name == piece && pad.key == key) {
-        return pad;
-      }
-    }
-  }
-  return std::nullopt;
-}
-
-bench::SeenCardRow row_in(const bench::Scene& scene, const reading::PaperScale& where) {
-  for (const bench::SeenCard& card : scene.cards) {
-    for (const bench::SeenCardRow& row : card.rows) {
-      if (card.kind == where.paper && row.key == where.pad) {
-        return row;
-      }
-    }
-  }
-  return {};
 }
 
 } // namespace
@@ -270,13 +248,13 @@ std::optional<PadPair> Desk::pads_of(const scoring::ByTheBook& test) const {
   const reading::PaperScale& where = rule->scale.paper;
   PadPair pair;
   if (!test.learner_vessel.empty()) {
-    pair.learner = pad_in(seen_when_read(test), test.learner_vessel, where.pad);
+    pair.learner = bench::pad_in(seen_when_read(test), test.learner_vessel, where.pad);
   }
   const bench::Setup& setup = impl_->session().setup();
   const auto book = scoring::do_by_the_book(setup, standards.recipes.at(test.test));
   const bench::Scene scene = bench::make_scene(book.state, setup, {});
-  pair.book = pad_in(scene, book.vessel, where.pad);
-  pair.row = row_in(scene, where);
+  pair.book = bench::pad_in(scene, book.vessel, where.pad);
+  pair.row = bench::card_row_in(scene, where.paper, where.pad);
   return pair;
 }
 

@@ -2,6 +2,7 @@
 #include "engine/drafting/entry.hpp"
 #include "engine/drafting/studio_impl.hpp"
 #include "engine/drafting/substances.hpp"
+#include "sim/bench/seen.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
@@ -20,29 +21,6 @@ std::string say_line(double intensity, double away, const scoring::TestRule& tes
   const bool below = intensity < line;
   const auto next = static_cast<std::size_t>(below ? line + 0.5 : line - 0.5);
   return fmt::format("{:.2f} grades {} {}", away, below ? "below" : "above", test.words[next]);
-}
-
-std::optional<bench::SeenPad> pad_in(const bench::Scene& scene, const std::string& piece,
-                                     const std::string& key) {
-  for (const bench::SeenPaper& paper : scene.papers) {
-    for (const bench::SeenPad& pad : paper.pads) {
-      if (paper.name == piece && pad.key == key) {
-        return pad;
-      }
-    }
-  }
-  return std::nullopt;
-}
-
-bench::SeenCardRow row_in(const bench::Scene& scene, const reading::PaperScale& where) {
-  for (const bench::SeenCard& card : scene.cards) {
-    for (const bench::SeenCardRow& row : card.rows) {
-      if (card.kind == where.paper && row.key == where.pad) {
-        return row;
-      }
-    }
-  }
-  return {};
 }
 
 } // namespace
@@ -92,8 +70,8 @@ Looks looks_of(const author::Shown& shown, const bench::Setup& setup, const auth
   }
   if (rule->result == procedure::Result::Word && rule->scale.on_paper()) {
     const bench::Scene scene = bench::make_scene(*shown.state, setup, view);
-    looks.pad = pad_in(scene, shown.vessel, rule->scale.paper.pad);
-    looks.row = row_in(scene, rule->scale.paper);
+    looks.pad = bench::pad_in(scene, shown.vessel, rule->scale.paper.pad);
+    looks.row = bench::card_row_in(scene, rule->scale.paper.paper, rule->scale.paper.pad);
   } else if (shown.state->vessels.count(shown.vessel) > 0) {
     looks.vessel = bench::look(*shown.state, setup, shown.vessel, view);
   }

@@ -1,3 +1,4 @@
+#include "engine/judging/words.hpp"
 #include "engine/window/class_view.hpp"
 #include "engine/window/flow.hpp"
 #include "engine/window/group.hpp"
@@ -13,15 +14,6 @@ namespace matula::window {
 namespace {
 
 constexpr double percent = 100;
-
-std::string say(const std::optional<judging::WithInterval>& figure) {
-  if (!figure) {
-    return "too few readings";
-  }
-  return figure->interval ? fmt::format("{:.2f} ({:.2f} to {:.2f})", figure->value, figure->interval->low,
-                                        figure->interval->high)
-                          : fmt::format("{:.2f}", figure->value);
-}
 
 /// One figure with its name; a test finds it under `key`.
 void figure(App& app, const char* key, const char* words, const std::string& value) {
@@ -47,9 +39,9 @@ void draw_figures(App& app, const judging::TestAgreement& test) {
     figure(app, "bias", "Bias, in grades (below 0: too low)",
            fmt::format("{:+.2f} (standard error {:.2f})", test.plain->bias, test.plain->bias_se));
   }
-  figure(app, "kappa_linear", "Weighted kappa, linear", say(test.kappa_linear));
-  figure(app, "kappa_quadratic", "Weighted kappa, quadratic", say(test.kappa_quadratic));
-  figure(app, "ac2_linear", "AC2, linear", say(test.gwet_linear));
+  figure(app, "kappa_linear", "Weighted kappa, linear", judging::in_words(test.kappa_linear));
+  figure(app, "kappa_quadratic", "Weighted kappa, quadratic", judging::in_words(test.kappa_quadratic));
+  figure(app, "ac2_linear", "AC2, linear", judging::in_words(test.gwet_linear));
   figure(app, "missed_findings", "Findings missed", std::to_string(test.missed_findings));
   figure(app, "false_alarms", "False alarms", std::to_string(test.false_alarms));
   ImGui::EndTable();

@@ -3,11 +3,12 @@ import csv
 import json
 import os
 import pathlib
-import re
 import sqlite3
 import subprocess
 import sys
 import tempfile
+
+from written_log import log_of, low
 
 program = pathlib.Path(sys.argv[1]).resolve()
 source = pathlib.Path(__file__).resolve().parents[2]
@@ -20,40 +21,12 @@ def call(*words, code=0):
     return run
 
 
-def fingerprint(text):
-    number = 14695981039346656037
-    for byte in text:
-        number = ((number ^ byte) * 1099511628211) % 2**64
-    return f"{number:016x}"
-
-
-def log_of(case, steps, change=lambda line: line):
-    """A log as the program writes it, from a steps file."""
-    text = (source / "scenarios" / f"{case}.toml").read_bytes()
-    seed = int(re.search(rb"^seed *= *(\d+)", text, re.M).group(1))
-    lines = [json.dumps({"matula_sitting": 1, "scenario": case, "scenario_file": f"scenarios/{case}.toml", "scenario_hash": fingerprint(text), "seed": seed, "program": "0.1.0"})]
-    time = 0.0
-    for line in (source / steps).read_text().splitlines():
-        if not line.strip() or line.startswith("#"):
-            continue
-        event = change(json.loads(line))
-        if "wait" in event:
-            event = {"do": "wait", "seconds": event["wait"]}
-        time = max(time, event.pop("t", time))
-        lines.append(json.dumps({"t": time, **event}))
-    return "\n".join(lines) + "\n"
-
-
-def low(line):
-    return {**line, "value": "negative"} if line.get("item") == "heat.grade" else line
-
-
 with tempfile.TemporaryDirectory(prefix="matula_class_") as scratch:
     folder = pathlib.Path(scratch)
     store = folder / "class.db"
     for student, change in (("red-fox", lambda line: line), ("grey-owl", low)):
         (folder / "in" / student).mkdir(parents=True)
-        (folder / "in" / student / "first_case-1.jsonl").write_text(log_of("first_case", "scenarios/first_case.steps.jsonl", change))
+        (folder / "in" / student / "first_case-1.jsonl").write_text(log_of("first_case", "first_case.steps.jsonl", change))
 
     help_words = call("class", "--help").stdout
     for verb in ("import", "list", "show", "sitting", "rescore", "export", "names", "forget", "expire", "backup", "check"):

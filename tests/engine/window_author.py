@@ -7,37 +7,20 @@ What the window showed is held against what the command line makes of the saved 
 when a steps file is played on them.
 """
 
-import argparse
 import json
 import pathlib
-import shutil
 import subprocess
 import sys
 import tempfile
 
 from window_case import Screen, Stuck
-from window_keys import press, reach
+from window_hand import Hand, asked, failed
+from window_keys import press
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 
 
-class Hand:
-    def __init__(self, screen, pictures):
-        self.screen = screen
-        self.pictures = pictures
-        self.shots = 0
-
-    def picture(self, name):
-        if self.pictures:
-            self.shots += 1
-            self.screen.picture(self.pictures / f"{self.shots:02d}_{name}.png")
-
-    def fact_is(self, name, value, seconds=180):
-        try:
-            self.screen.until(lambda: self.screen.fact(name) == value, f"{name} {value}", seconds)
-        except Stuck as why:
-            raise Stuck(f"{why}; {name} is {self.screen.fact(name)}") from None
-
+class Author(Hand):
     def pick(self, name, option):
         self.screen.click(name)
         entry = f"{name}={option}".replace(" ", "_")
@@ -45,16 +28,6 @@ class Hand:
                           "the list of " + name)
         at = [place for key, place in self.screen.read_map()[0].items() if key.startswith(name + "=")][0]
         self.screen.click(entry, over=at)
-
-    def type_by_keys(self, name, text):
-        reach(self.screen, name)
-        self.screen.key("Return")
-        self.fact_is("typing", "1")
-        self.screen.xdo(4, "key", "ctrl+a")
-        self.screen.xdo(2 * len(text), "type", "--delay", 20, text)
-        self.fact_is("text", text)
-        self.screen.key("Return")
-        self.fact_is("typing", "0")
 
     def saved(self, file):
         self.screen.until(lambda: self.screen.fact("unsaved") == "0", f"{file} to be saved")
@@ -158,7 +131,7 @@ def make_by_keys(hand, folder):
     press(screen, "author.plain")
     hand.fact_is("screen", "author")
     hand.fact_is("bench", "done")
-    hand.type_by_keys("row.specimen.ph", "5.5")
+    hand.type_into("row.specimen.ph", "5.5")
     hand.fact_is("bench", "done")
     screen.key("F6")
     press(screen, "card.black")
@@ -175,7 +148,7 @@ def make_by_keys(hand, folder):
     screen.key("ctrl+y")
     screen.until(lambda: screen.fact("test.ssa"), "the way on")
     screen.key("t")
-    hand.type_by_keys("author.name", "by_keys")
+    hand.type_into("author.name", "by_keys")
     screen.key("ctrl+s")
     file = folder / "sittings" / "cases" / "by_keys.toml"
     hand.saved(file)
@@ -222,22 +195,11 @@ def sit_it(hand):
 
 
 def main():
-    arguments = argparse.ArgumentParser()
-    arguments.add_argument("program")
-    arguments.add_argument("--pictures", type=pathlib.Path)
-    arguments.add_argument("--size", default="1280x800")
-    arguments.add_argument("--text", type=int, default=100)
-    asked = arguments.parse_args()
-    for tool in ("Xvfb", "xdotool"):
-        if not shutil.which(tool):
-            print(f"skipped: {tool} is not installed")
-            return 77
-    if asked.pictures:
-        asked.pictures.mkdir(parents=True, exist_ok=True)
-    program = str(pathlib.Path(asked.program).resolve())
+    words = asked()
+    program = words.program
     with tempfile.TemporaryDirectory() as name:
         folder = pathlib.Path(name)
-        hand = Hand(Screen(program, folder, asked.size, asked.text), asked.pictures)
+        hand = Author(Screen(program, folder, words.size, words.text), words.pictures)
         try:
             file = make_by_mouse(hand, folder)
             check(program, file)
@@ -247,10 +209,7 @@ def main():
             check(program, make_by_keys(hand, folder))
             sit_it(hand)
         except Stuck as stuck:
-            hand.picture("stuck")
-            print("\n".join(f"={name} {value}" for name, value in hand.screen.read_map()[1].items()), file=sys.stderr)
-            print(f"FAILED: {stuck}", file=sys.stderr)
-            return 1
+            return failed(hand, stuck)
         finally:
             hand.screen.close()
     print("a case by mouse and one by keys, as the command line finds them")

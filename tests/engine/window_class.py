@@ -7,19 +7,19 @@ What the pages show is compared with what the program's own command says of the 
 byte. With --store the pages of that store are only looked at.
 """
 
-import argparse
 import json
 import os
 import pathlib
 import re
-import shutil
 import subprocess
 import sys
 import tempfile
 import time
 
 from window_case import Screen, Stuck
-from window_keys import press, reach
+from window_hand import Hand, asked, failed
+from window_keys import reach
+from written_log import log_of, low
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 
@@ -30,35 +30,6 @@ def call(program, *words):
     if done.returncode != 0:
         raise Stuck(f"{' '.join(map(str, words))}: {done.stdout}{done.stderr}")
     return done.stdout
-
-
-def fingerprint(text):
-    number = 14695981039346656037
-    for byte in text:
-        number = ((number ^ byte) * 1099511628211) % 2**64
-    return f"{number:016x}"
-
-
-def log_of(case, steps, change=lambda line: line):
-    """A log as the program writes it, from a steps file."""
-    text = (ROOT / "scenarios" / f"{case}.toml").read_bytes()
-    seed = int(re.search(rb"^seed *= *(\d+)", text, re.M).group(1))
-    lines = [json.dumps({"matula_sitting": 1, "scenario": case, "scenario_file": f"scenarios/{case}.toml",
-                         "scenario_hash": fingerprint(text), "seed": seed, "program": "0.1.0"})]
-    moment = 0.0
-    for line in (ROOT / "scenarios" / steps).read_text().splitlines():
-        if not line.strip() or line.startswith("#"):
-            continue
-        event = change(json.loads(line))
-        if "wait" in event:
-            event = {"do": "wait", "seconds": event["wait"]}
-        moment = max(moment, event.pop("t", moment))
-        lines.append(json.dumps({"t": moment, **event}))
-    return "\n".join(lines) + "\n"
-
-
-def low(line):
-    return {**line, "value": "negative"} if line.get("item") == "heat.grade" else line
 
 
 SITTINGS = [("red-fox", "first_case", "first_case.steps.jsonl", lambda line: line),
@@ -74,40 +45,14 @@ def hand_in(folder):
         file.write_text(log_of(case, steps, change))
 
 
-class Hand:
-    def __init__(self, screen, pictures):
-        self.screen = screen
-        self.pictures = pictures
-        self.taken = 0
-
-    def picture(self, name):
-        if self.pictures:
-            self.taken += 1
-            self.screen.picture(self.pictures / f"{self.taken:02d}_{name}.png")
-
-    def fact_is(self, name, value, seconds=180):
-        self.screen.until(lambda: self.screen.fact(name) == value, f"{name} {value}", seconds)
-
+class Teacher(Hand):
     def fact_has(self, name, part, seconds=180):
         self.screen.until(lambda: part in self.screen.fact(name), f"{part} in {name}", seconds)
-
-    def press(self, name):
-        press(self.screen, name)
 
     def page(self, name):
         self.press("class." + name)
         self.fact_is("page", "class." + name)
         self.fact_is("class.busy", "0")
-
-    def type_into(self, name, text):
-        reach(self.screen, name)
-        self.screen.key("Return")
-        self.fact_is("typing", "1")
-        self.screen.key("ctrl+a")
-        self.screen.xdo(2 * len(text), "type", "--delay", 20, text)
-        self.fact_is("text", text)
-        self.screen.key("Return")
-        self.fact_is("typing", "0")
 
     def look_through(self, name):
         """A page from its top to its end, a picture a screenful."""
@@ -327,34 +272,19 @@ def look_only(hand, program, store):
 
 
 def main():
-    arguments = argparse.ArgumentParser()
-    arguments.add_argument("program")
-    arguments.add_argument("--pictures", type=pathlib.Path)
-    arguments.add_argument("--size", default="1280x800")
-    arguments.add_argument("--text", type=int, default=100)
-    arguments.add_argument("--store", type=pathlib.Path)
-    asked = arguments.parse_args()
-    for tool in ("Xvfb", "xdotool"):
-        if not shutil.which(tool):
-            print(f"skipped: {tool} is not installed")
-            return 77
-    if asked.pictures:
-        asked.pictures.mkdir(parents=True, exist_ok=True)
-    program = str(pathlib.Path(asked.program).resolve())
+    words = asked("--store")
+    program = words.program
     with tempfile.TemporaryDirectory(prefix="matula_class_") as name:
         folder = pathlib.Path(name)
         hand_in(folder)
-        hand = Hand(Screen(program, folder, asked.size, asked.text), asked.pictures)
+        hand = Teacher(Screen(program, folder, words.size, words.text), words.pictures)
         try:
-            if asked.store:
-                look_only(hand, program, asked.store.resolve())
+            if words.store:
+                look_only(hand, program, words.store.resolve())
             else:
                 teach(hand, program, folder)
         except Stuck as stuck:
-            hand.picture("stuck")
-            print("\n".join(f"={key} {value}" for key, value in hand.screen.read_map()[1].items()), file=sys.stderr)
-            print(f"FAILED: {stuck}", file=sys.stderr)
-            return 1
+            return failed(hand, stuck)
         finally:
             hand.screen.close()
     print("a folder taken in, the class looked at, a sitting replayed and a report written, by keys alone")

@@ -6,7 +6,6 @@ Usage: window_exam.py PROGRAM [--pictures FOLDER] [--size 1280x800] [--text 100]
 Keys, pack and register are made with the program's own commands. What the window shows is compared with what they say.
 """
 
-import argparse
 import json
 import pathlib
 import shutil
@@ -15,7 +14,8 @@ import sys
 import tempfile
 
 from window_case import Screen, Stuck
-from window_keys import press, reach
+from window_hand import Hand, asked, failed
+from window_keys import press
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 
@@ -46,26 +46,7 @@ def prepare(program, folder):
     return words
 
 
-class Hand:
-    def __init__(self, screen, pictures):
-        self.screen = screen
-        self.pictures = pictures
-
-    def picture(self, name):
-        if self.pictures:
-            self.screen.picture(self.pictures / f"{name}.png")
-
-    def fact_is(self, name, value, seconds=120):
-        self.screen.until(lambda: self.screen.fact(name) == value, f"{name} {value}", seconds)
-
-    def type_into(self, name, text):
-        reach(self.screen, name)
-        self.screen.key("Return")
-        self.fact_is("typing", "1")
-        self.screen.xdo(2 * len(text), "type", "--delay", 20, text)
-        self.fact_is("text", text)
-        self.screen.key("Return")
-
+class Learner(Hand):
     def enter(self, words, passphrase):
         press(self.screen, "offer.exam")
         self.screen.until(lambda: self.screen.place("exam.open"), "the pack and the key")
@@ -140,27 +121,18 @@ def judge(program, folder, code):
 
 
 def main():
-    arguments = argparse.ArgumentParser()
-    arguments.add_argument("program")
-    arguments.add_argument("--pictures", type=pathlib.Path)
-    arguments.add_argument("--size", default="1280x800")
-    arguments.add_argument("--text", type=int, default=100)
-    asked = arguments.parse_args()
-    for tool in ("Xvfb", "xdotool"):
-        if not shutil.which(tool):
-            print(f"skipped: {tool} is not installed")
-            return 77
-    if asked.pictures:
-        asked.pictures.mkdir(parents=True, exist_ok=True)
-    program = str(pathlib.Path(asked.program).resolve())
+    called = asked()
+    program = called.program
     with tempfile.TemporaryDirectory() as name:
         folder = pathlib.Path(name)
         hand = None
 
         def reopen():
             nonlocal hand
-            text = 100 if hand else asked.text  # The window keeps the size it was given.
-            hand = Hand(Screen(program, folder, asked.size, text), asked.pictures)
+            text = 100 if hand else called.text  # The window keeps the size it was given.
+            taken = hand.taken if hand else 0
+            hand = Learner(Screen(program, folder, called.size, text), called.pictures)
+            hand.taken = taken
             return hand
 
         try:
@@ -171,11 +143,7 @@ def main():
             if good["sittings"][0]["to_be_reviewed"] or not bad["sittings"][0]["to_be_reviewed"]:
                 raise Stuck(f"the checks say {json.dumps(good)[:2000]} and {json.dumps(bad)[:2000]}")
         except Stuck as stuck:
-            if hand:
-                hand.picture("stuck")
-                print("\n".join(f"={name} {value}" for name, value in hand.screen.read_map()[1].items()), file=sys.stderr)
-            print(f"FAILED: {stuck}", file=sys.stderr)
-            return 1
+            return failed(hand, stuck)
         finally:
             if hand:
                 hand.screen.close()

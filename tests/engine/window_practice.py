@@ -6,42 +6,19 @@ Usage: window_practice.py PROGRAM [--pictures FOLDER] [--size 1280x800] [--text 
 What the window wrote into the learner's record and into the quiz's file is compared with what was answered.
 """
 
-import argparse
 import json
 import os
 import pathlib
-import shutil
-import subprocess
 import sys
 import tempfile
 
 from window_case import Screen, Stuck
-from window_keys import reach
+from window_hand import Hand, asked, failed
 
 DRILLS = ["turbidity", "copper", "ring", "meniscus", "corrections", "reception"]
 
 
-class Hand:
-    """Goes about the window by keys alone."""
-
-    def __init__(self, screen, pictures):
-        self.screen = screen
-        self.pictures = pictures
-        self.taken = 0
-
-    def picture(self, name):
-        if self.pictures:
-            self.taken += 1
-            file = self.pictures / f"{self.taken:02d}_{name}.png"
-            subprocess.run(["import", "-window", "root", str(file)], env=self.screen.env, check=False)
-
-    def press(self, name):
-        reach(self.screen, name)
-        self.screen.key("Return")
-
-    def is_now(self, name, value, seconds=120):
-        self.screen.until(lambda: self.screen.fact(name) == value, f"{name} {value}", seconds)
-
+class Learner(Hand):
     def type_line(self, text):
         self.screen.until(lambda: self.screen.fact("typing") == "1", "a field to write into")
         for _ in range(5):
@@ -60,7 +37,7 @@ class Hand:
         elif kind == "corrections":
             for line in ["1.020", "1.021", "1.021", "1.020", "1.020"]:
                 self.type_line(line)
-            self.is_now("focus", "answer")
+            self.fact_is("focus", "answer")
             self.screen.key("Return")
         elif kind == "reception":
             self.screen.key("3")
@@ -69,7 +46,7 @@ class Hand:
             self.screen.key("b")
             self.screen.key("2")
         if quiz and kind in ("reception", "tube"):
-            self.is_now("focus", "answer")
+            self.fact_is("focus", "answer")
             self.screen.key("Return")
 
 
@@ -95,11 +72,11 @@ def work_drills(hand, folder):
         if number == 0:
             hand.picture("skills")
         hand.press("drill." + skill)
-        hand.is_now("screen", "drill")
-        hand.is_now("ready", "1")
+        hand.fact_is("screen", "drill")
+        hand.fact_is("ready", "1")
         hand.picture(skill)
         hand.answer(skill, False)
-        hand.is_now("answered", "1")
+        hand.fact_is("answered", "1")
         if skill in ("turbidity", "copper", "ring"):
             screen.until(lambda: screen.fact("beside") == "1", "the tubes beside it", 120)
         hand.picture(skill + "_answered")
@@ -107,12 +84,12 @@ def work_drills(hand, folder):
         if len(kept) != number + 1 or kept[-1]["skill"] != skill or kept[-1]["from"] != "drill":
             raise Stuck(f"the record has {len(kept)} answers, the last {kept[-1:]}")
         first = kept[-1]["unknown"]
-        hand.is_now("focus", "next")
+        hand.fact_is("focus", "next")
         screen.key("Return")
         screen.until(lambda: screen.fact("right") == "", "the next unknown")
-        hand.is_now("ready", "1")
+        hand.fact_is("ready", "1")
         hand.answer(skill, False)
-        hand.is_now("answered", "2")
+        hand.fact_is("answered", "2")
         if record(folder)[-1]["unknown"] == first:
             raise Stuck("the same unknown came twice running")
         # One answer of each skill is enough for the count above.
@@ -120,7 +97,7 @@ def work_drills(hand, folder):
         lines = file.read_text().splitlines()
         file.write_text("\n".join(lines[:-1]) + "\n")
         screen.key("Escape")
-        hand.is_now("screen", "start")
+        hand.fact_is("screen", "start")
 
 
 def work_quiz(hand, folder, reopen):
@@ -129,8 +106,8 @@ def work_quiz(hand, folder, reopen):
     screen.until(lambda: screen.place("quiz.whole_bench"), "the list of quizzes")
     hand.picture("quizzes")
     hand.press("quiz.whole_bench")
-    hand.is_now("screen", "quiz")
-    hand.is_now("ready", "1")
+    hand.fact_is("screen", "quiz")
+    hand.fact_is("ready", "1")
     quizzes = folder / "sittings" / "learner" / "quizzes"
     file = next(quizzes.glob("*.jsonl"))
     unknowns = json.loads(file.read_text().splitlines()[0])["unknowns"]
@@ -142,21 +119,21 @@ def work_quiz(hand, folder, reopen):
             screen = hand.screen
             hand.press("offer.quizzes")
             hand.press("quiz.resume." + file.stem)
-            hand.is_now("screen", "quiz")
+            hand.fact_is("screen", "quiz")
             if screen.fact("answered") != "3":
                 raise Stuck(f"{screen.fact('answered')} answers are left of 3")
-        hand.is_now("answered", str(number))
-        hand.is_now("ready", "1")
+        hand.fact_is("answered", str(number))
+        hand.fact_is("ready", "1")
         kind = kind_on_show(screen)
         hand.picture(f"quiz_{number + 1}_{kind}")
         if screen.fact("right") or any(name.startswith("grades") for name in screen.read_map()[0]):
             raise Stuck("a quiz tells what is right before its end")
         hand.answer(kind, True)
-    hand.is_now("answered", str(len(unknowns)))
-    hand.is_now("focus", "quiz.end")
+    hand.fact_is("answered", str(len(unknowns)))
+    hand.fact_is("focus", "quiz.end")
     screen.key("Return")
-    hand.is_now("screen", "results")
-    hand.is_now("marked", "1", 240)
+    hand.fact_is("screen", "results")
+    hand.fact_is("marked", "1", 240)
     hand.picture("results")
     replies = [json.loads(line) for line in file.read_text().splitlines()[1:]]
     if sorted(line["answer"] for line in replies if "answer" in line) != list(range(len(unknowns))):
@@ -168,27 +145,16 @@ def work_quiz(hand, folder, reopen):
         raise Stuck("the record does not hold the quiz's answers")
     for number in (2, 5, 9, 12):
         hand.press(f"result.{number}")
-        hand.is_now("place", str(number))
+        hand.fact_is("place", str(number))
         screen.until(lambda: screen.fact("beside") in ("1", "none"), "the tubes beside it", 120)
         hand.picture(f"result_{number}")
     screen.key("Escape")
-    hand.is_now("screen", "start")
+    hand.fact_is("screen", "start")
     return hand
 
 
 def main():
-    arguments = argparse.ArgumentParser()
-    arguments.add_argument("program")
-    arguments.add_argument("--pictures", type=pathlib.Path)
-    arguments.add_argument("--size", default="1280x800")
-    arguments.add_argument("--text", type=int, default=100)
-    asked = arguments.parse_args()
-    for tool in ("Xvfb", "xdotool"):
-        if not shutil.which(tool):
-            print(f"skipped: {tool} is not installed")
-            return 77
-    if asked.pictures:
-        asked.pictures.mkdir(parents=True, exist_ok=True)
+    words = asked()
     os.environ["MATULA_PRACTICE_SEED"] = "7"
     with tempfile.TemporaryDirectory() as name:
         folder = pathlib.Path(name)
@@ -197,8 +163,8 @@ def main():
         def reopen():
             nonlocal hand
             taken = hand.taken if hand else 0
-            text = 100 if hand else asked.text  # The window keeps the size it was given.
-            hand = Hand(Screen(asked.program, folder, asked.size, text), asked.pictures)
+            text = 100 if hand else words.text  # The window keeps the size it was given.
+            hand = Learner(Screen(words.program, folder, words.size, text), words.pictures)
             hand.taken = taken
             return hand
 
@@ -207,10 +173,7 @@ def main():
             work_drills(hand, folder)
             work_quiz(hand, folder, reopen)
         except Stuck as stuck:
-            hand.picture("stuck")
-            print(f"FAILED: {stuck}", file=sys.stderr)
-            print("\n".join(f"={name} {value}" for name, value in hand.screen.read_map()[1].items()), file=sys.stderr)
-            return 1
+            return failed(hand, stuck)
         finally:
             hand.screen.close()
     print("six drills and a quiz, by keys alone")
