@@ -26,24 +26,23 @@ std::vector<PairTable> tables(const std::map<long long, PairTable>& by_student) 
   return all;
 }
 
-std::optional<WithInterval> kappa(const Gathered& of, statistics::Weighting weighting, const Rules& rules) {
-  const auto weights = statistics::agreement_weights(weighting, of.all.categories());
-  const auto value = statistics::kappa_value(of.all, weights);
-  if (!value) {
-    return std::nullopt;
-  }
-  return WithInterval{
-      *value, statistics::kappa_interval(tables(of.by_student), weights, rules.draws, seed, rules.coverage)};
-}
-
-std::optional<WithInterval> gwet(const Gathered& of, const Rules& rules) {
-  const auto weights = statistics::agreement_weights(statistics::Weighting::Linear, of.all.categories());
-  const auto value = statistics::gwet_value(of.all, weights);
-  if (!value) {
-    return std::nullopt;
-  }
-  return WithInterval{
-      *value, statistics::gwet_interval(tables(of.by_student), weights, rules.draws, seed, rules.coverage)};
+/// The coefficients with their intervals, all from the same draws.
+void add_coefficients(TestAgreement& one, const Gathered& of, const Rules& rules) {
+  using statistics::Coefficient;
+  const std::size_t grades = of.all.categories();
+  const auto linear = statistics::agreement_weights(statistics::Weighting::Linear, grades);
+  const auto quadratic = statistics::agreement_weights(statistics::Weighting::Quadratic, grades);
+  const auto intervals = statistics::intervals(tables(of.by_student),
+                                               {{Coefficient::Kind::Kappa, linear},
+                                                {Coefficient::Kind::Kappa, quadratic},
+                                                {Coefficient::Kind::Gwet, linear}},
+                                               rules.draws, seed, rules.coverage);
+  const auto with = [&](std::optional<double> value, std::size_t place) {
+    return value ? std::optional<WithInterval>({*value, intervals[place]}) : std::nullopt;
+  };
+  one.kappa_linear = with(statistics::kappa_value(of.all, linear), 0);
+  one.kappa_quadratic = with(statistics::kappa_value(of.all, quadratic), 1);
+  one.gwet_linear = with(statistics::gwet_value(of.all, linear), 2);
 }
 
 TestAgreement made(const scoring::TestRule& test, const Gathered& of, const Rules& rules) {
@@ -61,9 +60,7 @@ TestAgreement made(const scoring::TestRule& test, const Gathered& of, const Rule
     one.plain = statistics::plain_agreement(of.all);
   }
   if (one.readings >= rules.agreement_from) {
-    one.kappa_linear = kappa(of, statistics::Weighting::Linear, rules);
-    one.kappa_quadratic = kappa(of, statistics::Weighting::Quadratic, rules);
-    one.gwet_linear = gwet(of, rules);
+    add_coefficients(one, of, rules);
   }
   return one;
 }

@@ -102,9 +102,10 @@ ClassView judge(records::Store& store, const records::Scope& scope, const Basis&
   view.exercise = scope.exercise;
   view.label = scope.label;
   const auto items = records::item_names(store);
-  const auto pairs = records::pair_counts(store, scope);
-  // The draws of the intervals need no store: they go on beside its other questions.
-  auto agreement = std::async(std::launch::async, [&] { return agreement_of(pairs, items, basis); });
+  // The readings of a large class, and the draws of their intervals, take as long as all the rest.
+  auto agreement = std::async(std::launch::async, [&, beside = store.beside()]() mutable {
+    return agreement_of(records::pair_counts(beside, scope), items, basis);
+  });
   const auto standings = records::standing_counts(store, scope);
   view.standard = standard_of(standings, basis);
   for (const auto& one : standings) {

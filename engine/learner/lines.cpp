@@ -58,8 +58,11 @@ void add_lines(GroupLines& found, const Group& group, const statistics::Boundari
 GroupLines lines_of(const Group& group, const Rules& rules) {
   GroupLines found{group.key, group.title, group.words, static_cast<int>(group.readings.size()), 0, {},
                    0,         "",          {}};
+  if (found.readings < rules.shift_from) {
+    return found;
+  }
   const auto fitted = statistics::fit_boundaries(group.readings, {}, group.words.size());
-  if (!fitted || found.readings < rules.shift_from) {
+  if (!fitted) {
     return found;
   }
   found.spread = fitted->spread;

@@ -46,7 +46,15 @@ void look_at(const std::string& file) {
   }
 }
 
-void set_up_file(Connection& connection) {
+void look_through(Connection& connection) {
+  const std::string wrong = connection.text("PRAGMA quick_check(1)");
+  if (wrong != "ok") {
+    throw Trouble(fmt::format("{} is damaged ({}). It was left as it is; go on from the last backup.",
+                              connection.address(), wrong));
+  }
+}
+
+void set_up_file(Connection& connection, Connection::Opening opening) {
   connection.run(fmt::format("PRAGMA busy_timeout = {}", wait_ms));
   const auto mark = connection.number("PRAGMA application_id");
   const bool empty = connection.number("SELECT count(*) FROM sqlite_master") == 0;
@@ -54,10 +62,8 @@ void set_up_file(Connection& connection) {
     throw Trouble(connection.address() +
                   " is another program's database, not a class store. It was left as it is.");
   }
-  const std::string wrong = connection.text("PRAGMA quick_check(1)");
-  if (wrong != "ok") {
-    throw Trouble(fmt::format("{} is damaged ({}). It was left as it is; go on from the last backup.",
-                              connection.address(), wrong));
+  if (opening == Connection::Opening::Looked_through) {
+    look_through(connection);
   }
   connection.run("PRAGMA foreign_keys = ON");
   connection.run("PRAGMA secure_delete = ON");
@@ -107,7 +113,7 @@ std::string in_words(const std::string& address, const soci::soci_error& error) 
          " answered: " + error.get_error_message();
 }
 
-Connection::Connection(const std::string& address)
+Connection::Connection(const std::string& address, Opening opening)
     : address_(address), on_server_(address.rfind("postgresql://", 0) == 0) {
   in_plain_words(address_, [&] {
     if (on_server_) {
@@ -121,7 +127,7 @@ Connection::Connection(const std::string& address)
     }
     look_at(address_);
     sql_.open(*soci::factory_sqlite3(), "db=\"" + address_ + '"');
-    set_up_file(*this);
+    set_up_file(*this, opening);
   });
 }
 

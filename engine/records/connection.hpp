@@ -19,8 +19,10 @@ using Cell = std::optional<long long>;
 /// One open database. An address that begins with "postgresql://" is a server's, any other a file's.
 class Connection {
 public:
+  /// Whether a file's pages are looked through, or were a moment ago by another connection.
+  enum class Opening { Looked_through, Beside };
   /// Opens the file (making it when there is none) or the server's database. Throws Trouble.
-  explicit Connection(const std::string& address);
+  explicit Connection(const std::string& address, Opening opening = Opening::Looked_through);
 
   [[nodiscard]] bool on_server() const { return on_server_; }
   [[nodiscard]] const std::string& address() const { return address_; }

@@ -59,6 +59,13 @@ Store::Store(const std::string& address) : connection_(std::make_unique<Connecti
   });
 }
 
+Store::Store(std::unique_ptr<Connection> connection, std::string codebook)
+    : connection_(std::move(connection)), codebook_(std::move(codebook)) {}
+
+Store Store::beside() const {
+  return {std::make_unique<Connection>(connection_->address(), Connection::Opening::Beside), codebook_};
+}
+
 Store::~Store() = default;
 Store::Store(Store&&) noexcept = default;
 Store& Store::operator=(Store&&) noexcept = default;

@@ -55,6 +55,8 @@ class Store {
 public:
   /// Opens a store, looks whether it is whole, brings it up to date, or makes a new one.
   explicit Store(const std::string& address);
+  /// The same store through a way in of its own, for another thread to read beside this one.
+  [[nodiscard]] Store beside() const;
   ~Store();
   Store(Store&&) noexcept;
   Store& operator=(Store&&) noexcept;
@@ -106,6 +108,8 @@ public:
   [[nodiscard]] Connection& connection() { return *connection_; }
 
 private:
+  Store(std::unique_ptr<Connection> connection, std::string codebook);
+
   std::unique_ptr<Connection> connection_;
   std::string codebook_;
 };

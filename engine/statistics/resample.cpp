@@ -32,21 +32,23 @@ double quantile(const std::vector<double>& sorted, double share) {
   return sorted[below] + (place - static_cast<double>(below)) * (sorted[above] - sorted[below]);
 }
 
-/// All of a student's table that kappa asks for: the weighted agreement, and how often each grade was there
-/// and was read. A draw then adds 14 numbers a student for six grades instead of 36.
+/// All of a student's table that the coefficients ask for: the agreement by each weighting, and how often
+/// each grade was there and was read. A draw then adds 14 numbers a student for six grades instead of 36.
 class Essence {
 public:
-  Essence(const std::vector<PairTable>& by_student, const std::vector<double>& weights)
-      : q_(by_student.front().categories()), width_((2 * q_ + 2) / 2 * 2), students_(by_student.size()),
-        weights_(weights), flat_(width_ * students_) {
+  Essence(const std::vector<PairTable>& by_student, const std::vector<std::vector<double>>& weightings)
+      : q_(by_student.front().categories()), weightings_(weightings.size()),
+        width_((weightings_ + 2 * q_ + 1) / 2 * 2), students_(by_student.size()), flat_(width_ * students_) {
     for (std::size_t s = 0; s < students_; ++s) {
       double* row = flat_.data() + s * width_;
       for (std::size_t i = 0; i < q_; ++i) {
         for (std::size_t j = 0; j < q_; ++j) {
           const double count = by_student[s].count(i, j);
-          row[0] += weights[i * q_ + j] * count;
-          row[1 + i] += count;
-          row[1 + q_ + j] += count;
+          for (std::size_t w = 0; w < weightings_; ++w) {
+            row[w] += weightings[w][i * q_ + j] * count;
+          }
+          row[weightings_ + i] += count;
+          row[weightings_ + q_ + j] += count;
         }
       }
     }
@@ -76,12 +78,14 @@ public:
     }
   }
 
-  [[nodiscard]] std::optional<double> kappa(const std::vector<double>& sum) const {
-    const double n = std::accumulate(sum.begin() + 1, sum.begin() + 1 + static_cast<std::ptrdiff_t>(q_), 0.0);
+  /// Of summed rows: the coefficient by the weighting of this number, whose weights are given again.
+  [[nodiscard]] std::optional<double> kappa(const std::vector<double>& sum, std::size_t weighting,
+                                            const std::vector<double>& weights) const {
+    const double n = readings(sum);
     double chance = 0;
     for (std::size_t i = 0; i < q_; ++i) {
       for (std::size_t j = 0; j < q_; ++j) {
-        chance += weights_[i * q_ + j] * sum[1 + i] * sum[1 + q_ + j];
+        chance += weights[i * q_ + j] * there(sum, i) * read(sum, j);
       }
     }
     chance /= n * n;
@@ -89,22 +93,23 @@ public:
     if (!(n > 0) || 1 - chance < rounding) {
       return std::nullopt;
     }
-    return (sum[0] / n - chance) / (1 - chance);
+    return (sum[weighting] / n - chance) / (1 - chance);
   }
 
-  [[nodiscard]] std::optional<double> gwet(const std::vector<double>& sum) const {
-    const double n = std::accumulate(sum.begin() + 1, sum.begin() + 1 + static_cast<std::ptrdiff_t>(q_), 0.0);
+  [[nodiscard]] std::optional<double> gwet(const std::vector<double>& sum, std::size_t weighting,
+                                           const std::vector<double>& weights) const {
+    const double n = readings(sum);
     double spread = 0;
     for (std::size_t k = 0; k < q_; ++k) {
-      const double share = (sum[1 + k] + sum[1 + q_ + k]) / (2 * n);
+      const double share = (there(sum, k) + read(sum, k)) / (2 * n);
       spread += share * (1 - share);
     }
-    const double all = std::accumulate(weights_.begin(), weights_.end(), 0.0);
+    const double all = std::accumulate(weights.begin(), weights.end(), 0.0);
     const double chance = all / static_cast<double>(q_ * (q_ - 1)) * spread;
     if (!(n > 0) || chance >= 1) {
       return std::nullopt;
     }
-    return (sum[0] / n - chance) / (1 - chance);
+    return (sum[weighting] / n - chance) / (1 - chance);
   }
 
   [[nodiscard]] std::vector<double> all() const {
@@ -116,38 +121,46 @@ public:
   }
 
 private:
+  [[nodiscard]] double there(const std::vector<double>& sum, std::size_t grade) const {
+    return sum[weightings_ + grade];
+  }
+  [[nodiscard]] double read(const std::vector<double>& sum, std::size_t grade) const {
+    return sum[weightings_ + q_ + grade];
+  }
+  [[nodiscard]] double readings(const std::vector<double>& sum) const {
+    const auto first = sum.begin() + static_cast<std::ptrdiff_t>(weightings_);
+    return std::accumulate(first, first + static_cast<std::ptrdiff_t>(q_), 0.0);
+  }
+
   std::size_t q_;
+  std::size_t weightings_;
   std::size_t width_; ///< Of a student's row, even.
   std::size_t students_;
-  const std::vector<double>& weights_;
   std::vector<double> flat_;
 };
 
-/// Middle `coverage` of what `measure` makes of students drawn anew.
-template <class Measure>
-std::optional<Interval> interval(const std::vector<PairTable>& by_student, const std::vector<double>& weights,
-                                 int draws, std::uint64_t seed, double coverage, Measure measure) {
-  if (by_student.size() < 2 || draws < 1) {
-    return std::nullopt;
+void require_weights(const PairTable& table, const std::vector<double>& weights) {
+  if (weights.size() != table.categories() * table.categories()) {
+    throw std::invalid_argument("weights of another scale");
   }
-  for (const PairTable& table : by_student) {
-    if (weights.size() != table.categories() * table.categories()) {
-      throw std::invalid_argument("weights of another scale");
+}
+
+/// The weightings that differ, and which of them each coefficient goes by.
+struct Weightings {
+  explicit Weightings(const std::vector<Coefficient>& coefficients) {
+    for (const Coefficient& one : coefficients) {
+      const auto found = std::find(all.begin(), all.end(), one.weights);
+      of.push_back(static_cast<std::size_t>(found - all.begin()));
+      if (found == all.end()) {
+        all.push_back(one.weights);
+      }
     }
   }
-  const Essence students(by_student, weights);
-  std::mt19937_64 source(seed);
-  std::vector<double> values;
-  values.reserve(static_cast<std::size_t>(draws));
-  std::vector<double> sum;
-  for (int draw = 0; draw < draws; ++draw) {
-    students.draw(source, sum);
-    const auto value = measure(students, sum);
-    if (!value) {
-      return std::nullopt;
-    }
-    values.push_back(*value);
-  }
+  std::vector<std::vector<double>> all;
+  std::vector<std::size_t> of;
+};
+
+std::optional<Interval> middle(std::vector<double>& values, double coverage) {
   std::sort(values.begin(), values.end());
   const double tail = (1 - coverage) / 2;
   return Interval{quantile(values, tail), quantile(values, 1 - tail)};
@@ -155,28 +168,59 @@ std::optional<Interval> interval(const std::vector<PairTable>& by_student, const
 
 } // namespace
 
+std::vector<std::optional<Interval>> intervals(const std::vector<PairTable>& by_student,
+                                               const std::vector<Coefficient>& coefficients, int draws,
+                                               std::uint64_t seed, double coverage) {
+  std::vector<std::optional<Interval>> found(coefficients.size());
+  if (by_student.size() < 2 || draws < 1) {
+    return found;
+  }
+  for (const PairTable& table : by_student) {
+    for (const Coefficient& one : coefficients) {
+      require_weights(table, one.weights);
+    }
+  }
+  const Weightings weightings(coefficients);
+  const Essence students(by_student, weightings.all);
+  std::mt19937_64 source(seed);
+  std::vector<std::vector<double>> values(coefficients.size());
+  std::vector<double> sum;
+  for (int draw = 0; draw < draws; ++draw) {
+    students.draw(source, sum);
+    for (std::size_t c = 0; c < coefficients.size(); ++c) {
+      const Coefficient& one = coefficients[c];
+      const auto value = one.kind == Coefficient::Kind::Kappa
+                             ? students.kappa(sum, weightings.of[c], one.weights)
+                             : students.gwet(sum, weightings.of[c], one.weights);
+      if (value) {
+        values[c].push_back(*value);
+      }
+    }
+  }
+  for (std::size_t c = 0; c < coefficients.size(); ++c) {
+    if (values[c].size() == static_cast<std::size_t>(draws)) {
+      found[c] = middle(values[c], coverage);
+    }
+  }
+  return found;
+}
+
 std::optional<Interval> kappa_interval(const std::vector<PairTable>& by_student,
                                        const std::vector<double>& weights, int draws, std::uint64_t seed,
                                        double coverage) {
-  return interval(
-      by_student, weights, draws, seed, coverage,
-      [](const Essence& students, const std::vector<double>& sum) { return students.kappa(sum); });
+  return intervals(by_student, {{Coefficient::Kind::Kappa, weights}}, draws, seed, coverage).front();
 }
 
 std::optional<Interval> gwet_interval(const std::vector<PairTable>& by_student,
                                       const std::vector<double>& weights, int draws, std::uint64_t seed,
                                       double coverage) {
-  return interval(by_student, weights, draws, seed, coverage,
-                  [](const Essence& students, const std::vector<double>& sum) { return students.gwet(sum); });
+  return intervals(by_student, {{Coefficient::Kind::Gwet, weights}}, draws, seed, coverage).front();
 }
 
 std::optional<double> gwet_value(const PairTable& table, const std::vector<double>& weights) {
-  if (weights.size() != table.categories() * table.categories()) {
-    throw std::invalid_argument("weights of another scale");
-  }
-  const std::vector<PairTable> one{table};
-  const Essence all(one, weights);
-  return table.total() > 0 ? all.gwet(all.all()) : std::nullopt;
+  require_weights(table, weights);
+  const Essence all({table}, {weights});
+  return table.total() > 0 ? all.gwet(all.all(), 0, weights) : std::nullopt;
 }
 
 } // namespace matula::statistics

@@ -88,12 +88,18 @@ void deposit(matter::Population& population, const matter::ParticleKind& kind, d
     return;
   }
   static const Classes uptake = uptake_per_gram();
+  // Each pass leaves about the square of what it was given, as a share; of the last trifle the classes get as
+  // much as they hold.
   constexpr int most_passes = 200;
-  for (int pass = 0; pass < most_passes && rest_g > 0; ++pass) {
+  constexpr double trifle = 1e-9;
+  const double trifle_g = trifle * std::min(grams, population.suspended_g());
+  for (int pass = 0; pass < most_passes && rest_g > trifle_g; ++pass) {
     rest_g -= grow_once(population, uptake, rest_g);
   }
-  // Only what rounding leaves; it may have taken a trifle too much, and no class goes below nothing.
-  population.grams[matter::size_bins - 1] += std::max(0.0, rest_g);
+  const double risen = 1 + rest_g / population.suspended_g();
+  for (double& g : population.grams) {
+    g *= risen;
+  }
 }
 
 void dissolve(matter::Population& population, double grams) {

@@ -1,7 +1,7 @@
 // A class's records: how long import with marks takes beside marking each sitting alone, how large a store of
 // a million readings is, and how long the class view takes beside one plain pass over its readings.
-// records_speed [--small]
-// [--sittings N] [--readings N] [--threads N]; 0 leaves a part out.
+// records_speed [--small] [--sittings N] [--readings N] [--threads N] [--store FILE]; 0 leaves a part out. A
+// store named is kept, and one that is there already is looked at as it is.
 #include "class_lot.hpp"
 #include "ratio.hpp"
 
@@ -27,6 +27,7 @@ struct Sizes {
   int readings = 1000000;
   int threads = 2;
   int alone = 20; ///< Marked without sharing, as the reference.
+  std::string store;
 };
 
 double wall_s() {
@@ -94,12 +95,12 @@ bool import_lot(Room& room, const Sizes& sizes, const fs::path& file) {
   return same;
 }
 
+constexpr int per_sitting = 12;
+constexpr int students = 2000;
+
 /// One sitting marked in earnest, and as many as wanted with other words for other students, stored with logs
 /// of their own.
-bool fill_and_look(Room& room, const Sizes& sizes, const fs::path& file) {
-  constexpr int per_sitting = 12;
-  constexpr int students = 2000;
-  const int count = sizes.readings / per_sitting;
+bool fill(Room& room, int count, const fs::path& file) {
   bench_tests::TwelveTests lot(*room.world);
   const auto first = room.marker->mark(incoming(0, "twelve", lot.log()));
   if (!first) {
@@ -107,27 +108,33 @@ bool fill_and_look(Room& room, const Sizes& sizes, const fs::path& file) {
     return false;
   }
   std::mt19937_64 dice(1);
-  double fill_s = wall_s();
-  {
-    records::Store store(file.string());
-    std::vector<records::Marked> batch;
-    for (int i = 0; i < count; ++i) {
-      records::Marked one = *first;
-      one.incoming = incoming(i % students, "case-" + std::to_string(i / students), lot.log());
-      one.log_name = records::content_name(one.incoming.log_text);
-      for (auto& mark : one.report.marks) {
-        if (mark.graded) {
-          mark.graded->truth = static_cast<int>(dice() % 4);
-          mark.graded->intensity = mark.graded->truth + static_cast<double>(dice() % 1000) / 1000 - 0.5;
-          mark.graded->read = std::min(3, std::max(0, mark.graded->truth + static_cast<int>(dice() % 3) - 1));
-        }
-      }
-      batch.push_back(std::move(one));
-      if (batch.size() == 500 || i + 1 == count) {
-        store.add_all(batch, i);
-        batch.clear();
+  records::Store store(file.string());
+  std::vector<records::Marked> batch;
+  for (int i = 0; i < count; ++i) {
+    records::Marked one = *first;
+    one.incoming = incoming(i % students, "case-" + std::to_string(i / students), lot.log());
+    one.log_name = records::content_name(one.incoming.log_text);
+    for (auto& mark : one.report.marks) {
+      if (mark.graded) {
+        mark.graded->truth = static_cast<int>(dice() % 4);
+        mark.graded->intensity = mark.graded->truth + static_cast<double>(dice() % 1000) / 1000 - 0.5;
+        mark.graded->read = std::min(3, std::max(0, mark.graded->truth + static_cast<int>(dice() % 3) - 1));
       }
     }
+    batch.push_back(std::move(one));
+    if (batch.size() == 500 || i + 1 == count) {
+      store.add_all(batch, i);
+      batch.clear();
+    }
+  }
+  return true;
+}
+
+bool fill_and_look(Room& room, const Sizes& sizes, const fs::path& file) {
+  const int count = sizes.readings / per_sitting;
+  double fill_s = wall_s();
+  if (!fs::exists(file) && !fill(room, count, file)) {
+    return false;
   }
   fill_s = wall_s() - fill_s;
   const double open_s = wall_s();
@@ -170,13 +177,15 @@ int main(int count, char** words) {
   for (int i = 1; i < count; ++i) {
     const auto number = [&] { return i + 1 < count ? std::atoi(words[++i]) : 0; };
     if (std::strcmp(words[i], "--small") == 0) {
-      sizes = {6, 1200, 2, 2};
+      sizes = {6, 1200, 2, 2, ""};
     } else if (std::strcmp(words[i], "--sittings") == 0) {
       sizes.sittings = number();
     } else if (std::strcmp(words[i], "--readings") == 0) {
       sizes.readings = number();
     } else if (std::strcmp(words[i], "--threads") == 0) {
       sizes.threads = number();
+    } else if (std::strcmp(words[i], "--store") == 0 && i + 1 < count) {
+      sizes.store = words[++i];
     }
   }
   const fs::path folder = fs::temp_directory_path() / ("matula_records_speed_" + std::to_string(::getpid()));
@@ -187,7 +196,8 @@ int main(int count, char** words) {
     good = import_lot(room, sizes, folder / "import.db") && good;
   }
   if (sizes.readings > 0) {
-    good = fill_and_look(room, sizes, folder / "large.db") && good;
+    good =
+        fill_and_look(room, sizes, sizes.store.empty() ? folder / "large.db" : fs::path(sizes.store)) && good;
   }
   fs::remove_all(folder);
   return good ? 0 : 1;
