@@ -18,11 +18,11 @@ bool is_all(const Scope& scope) {
   return scope.exercise.empty() && scope.label.empty() && scope.pseudonym.empty();
 }
 
-/// "AND table.score IN (...)", with the numbers of what is asked about; "" when that is everything.
-std::string within(Store& store, const Scope& scope, const std::string& column) {
-  if (is_all(scope)) {
-    return "";
-  }
+/// The scores that count of what is asked about, as a table "asked" of their numbers. Tables after it are to
+/// be joined by CROSS JOIN, which keeps the order: a class is a small part of a store of many years, and what
+/// belongs to a score stands together in every table. "<> 0" keeps the database from its index of all that
+/// counts.
+std::string asked(Store& store, const Scope& scope) {
   auto& sql = store.connection().sql();
   const auto id = [&](const std::string& query, const std::string& text) {
     long long found = -1;
@@ -44,8 +44,16 @@ std::string within(Store& store, const Scope& scope, const std::string& column) 
                                scope.label)) +
              ")";
   }
-  return " AND " + column +
-         " IN (SELECT k.id FROM score k JOIN sitting t ON t.id = k.sitting WHERE k.current = 1" + where + ")";
+  return "(SELECT k.id AS score FROM sitting t CROSS JOIN score k WHERE k.sitting = t.id AND k.current <> 0" +
+         where + ") asked";
+}
+
+/// The rows of a table that count of what is asked about: all of them, or those of some scores. What belongs
+/// to a score that counts does so too; saying it again would lead the database to its largest index.
+std::string counting(Store& store, const Scope& scope, const std::string& table, const std::string& key) {
+  return is_all(scope) ? table + " WHERE " + table + ".current = 1"
+                       : asked(store, scope) + " CROSS JOIN " + table + " WHERE " + table + "." + key +
+                             " = asked.score";
 }
 
 } // namespace
@@ -72,9 +80,8 @@ std::vector<PairCount> pair_counts(Store& store, const Scope& scope) {
     // As the index stands: grouping asks for no sorting, and the flags need no sums of their own.
     soci::statement each =
         (store.connection().sql().prepare
-             << "SELECT item, student, truth, COALESCE(read, -1), flags & 3, count(*) FROM reading WHERE "
-                "current = 1" +
-                    within(store, scope, "score") +
+             << "SELECT item, student, truth, COALESCE(read, -1), flags & 3, count(*) FROM " +
+                    counting(store, scope, "reading", "score") +
                     " GROUP BY item, student, truth, read, flags ORDER BY item, student, truth, read",
          into(one.item), into(one.student), into(one.truth), into(one.read), into(flags), into(one.times));
     std::vector<PairCount> all;
@@ -101,8 +108,8 @@ std::vector<FaultCount> fault_counts(Store& store, const Scope& scope) {
              << "SELECT i.name, i.label, f.students, f.times, f.lost FROM (SELECT root, count(*) AS "
                 "students, "
                 "sum(times) AS times, sum(lost) AS lost FROM (SELECT root, student, count(*) AS times, "
-                "sum(lost) AS lost FROM loss WHERE current = 1" +
-                    within(store, scope, "score") +
+                "sum(lost) AS lost FROM " +
+                    counting(store, scope, "loss", "score") +
                     " GROUP BY root, student) by_student GROUP BY root) f JOIN item i ON i.id = f.root ORDER "
                     "BY f.lost "
                     "DESC, i.name",
@@ -121,11 +128,13 @@ std::vector<StudentSum> student_sums(Store& store, const Scope& scope) {
     StudentSum one;
     soci::statement each =
         (store.connection().sql().prepare
-             << "SELECT s.id, s.pseudonym, count(*), sum(k.passed), sum(k.readings), sum(k.mean * "
-                "k.readings), "
-                "sum(k.exact), sum(k.within_one), sum(k.missed), sum(k.false_alarms), sum(k.safety_stop) "
-                "FROM score k JOIN student s ON s.id = k.student WHERE k.current = 1" +
-                    within(store, scope, "k.id") + " GROUP BY s.id, s.pseudonym ORDER BY s.pseudonym",
+             << "SELECT k.student, s.pseudonym, k.sittings, k.passed, k.readings, k.per_mille, k.exact, "
+                "k.within_one, k.missed, k.false_alarms, k.stops FROM (SELECT student, count(*) AS sittings, "
+                "sum(passed) AS passed, sum(readings) AS readings, sum(mean * readings) AS per_mille, "
+                "sum(exact) AS exact, sum(within_one) AS within_one, sum(missed) AS missed, "
+                "sum(false_alarms) AS false_alarms, sum(safety_stop) AS stops FROM " +
+                    counting(store, scope, "score", "id") +
+                    " GROUP BY student) k JOIN student s ON s.id = k.student ORDER BY s.pseudonym",
          into(one.student), into(one.pseudonym), into(one.sittings), into(one.passed), into(one.readings),
          into(one.per_mille), into(one.exact), into(one.within_one), into(one.missed), into(one.false_alarms),
          into(one.stops));
@@ -147,8 +156,8 @@ std::vector<StandingCount> standing_counts(Store& store, const Scope& scope) {
     soci::statement each =
         (store.connection().sql().prepare << "SELECT mean, missed, passed, safety_stop, CASE WHEN readings > "
                                              "0 THEN 1 ELSE 0 END AS was_read, "
-                                             "count(*) FROM score WHERE current = 1" +
-                                                 within(store, scope, "id") +
+                                             "count(*) FROM " +
+                                                 counting(store, scope, "score", "id") +
                                                  " GROUP BY mean, missed, passed, safety_stop, was_read",
          into(one.mean), into(one.missed), into(passed), into(stop), into(read), into(one.times));
     std::vector<StandingCount> all;
@@ -165,30 +174,40 @@ std::vector<StandingCount> standing_counts(Store& store, const Scope& scope) {
 
 std::vector<TubeRead> tubes_read(Store& store, const Scope& scope, int most) {
   return in_plain_words(store.connection().address(), [&] {
-    const std::string where = within(store, scope, "score");
     std::vector<std::pair<long long, TubeRead>> all;
-    for (const auto& [item, name] : item_names(store)) { // The latest of one item stand together in an index.
-      long long score = 0;
-      int intensity = 0;
-      TubeRead one;
-      one.item = item;
-      soci::statement each =
-          (store.connection().sql().prepare << fmt::format(
-               "SELECT score, student, intensity, read FROM reading WHERE current = 1 AND item = "
-               "{} AND read IS NOT NULL{} ORDER BY score DESC LIMIT {}",
-               item, where, most),
-           into(score), into(one.student), into(intensity), into(one.read));
+    std::map<long long, int> of_item;
+    long long score = 0;
+    int intensity = 0;
+    TubeRead one;
+    const auto fetch = [&](const std::string& query) {
+      soci::statement each = (store.connection().sql().prepare << query, into(score), into(one.item),
+                              into(one.student), into(intensity), into(one.read));
       each.execute();
       while (each.fetch()) {
-        one.intensity = intensity / thousandths;
-        all.emplace_back(score, one);
+        if (of_item[one.item]++ < most) {
+          one.intensity = intensity / thousandths;
+          all.emplace_back(score, one);
+        }
       }
+    };
+    const std::string columns = "SELECT score, item, student, intensity, read FROM ";
+    if (is_all(scope)) {
+      for (const auto& [item, name] :
+           item_names(store)) { // The latest of one item stand together in an index.
+        fetch(columns + fmt::format("reading WHERE current = 1 AND item = {} AND read IS NOT NULL ORDER BY "
+                                    "score DESC LIMIT {}",
+                                    item, most));
+      }
+    } else {
+      fetch("SELECT reading.score, item, student, intensity, read FROM " +
+            counting(store, scope, "reading", "score") +
+            " AND read IS NOT NULL ORDER BY reading.score DESC, item");
     }
     std::stable_sort(all.begin(), all.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
     std::vector<TubeRead> oldest_first;
     oldest_first.reserve(all.size());
-    for (const auto& [score, one] : all) {
-      oldest_first.push_back(one);
+    for (const auto& [number, read] : all) {
+      oldest_first.push_back(read);
     }
     return oldest_first;
   });
@@ -202,10 +221,9 @@ std::vector<ItemMark> item_marks(Store& store, const Scope& scope) {
         (store.connection().sql().prepare
              << "SELECT k.student, e.name, i.name, i.label, m.ledger, m.earned, m.possible, a.text, b.text "
                 "FROM "
-                "(SELECT k.id, k.student, k.exercise, row_number() OVER (PARTITION BY k.student, k.exercise "
-                "ORDER BY "
-                "k.sitting) AS place FROM score k WHERE k.current = 1" +
-                    within(store, scope, "k.id") +
+                "(SELECT id, student, exercise, row_number() OVER (PARTITION BY student, exercise ORDER BY "
+                "sitting) AS place FROM " +
+                    counting(store, scope, "score", "id") +
                     ") k JOIN mark m ON m.score = k.id JOIN exercise e ON e.id = k.exercise JOIN item i ON "
                     "i.id = m.item "
                     "JOIN word a ON a.id = m.entered JOIN word b ON b.id = m.expected WHERE k.place = 1 "
