@@ -118,7 +118,7 @@ TEST_CASE(
   settle(*studio);
   REQUIRE(studio->proposal());
   CHECK(studio->text() == before);
-  const auto& lines = studio->proposal()->lines;
+  const auto lines = studio->proposal()->lines; // The proposal goes when it is taken.
   const auto glucose =
       std::find_if(lines.begin(), lines.end(), [](const auto& line) { return line.label == "glucose"; });
   REQUIRE(glucose != lines.end());
