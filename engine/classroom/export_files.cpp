@@ -45,8 +45,10 @@ void write(const fs::path& file, const std::string& text) {
 
 std::string page(records::Store& store, const records::Scope& scope, const judging::Basis& basis,
                  const ExportOrder& order) {
-  exports::PageWishes wishes{
-      order.title.empty() ? "Class report" : order.title, day_in_words(order.now_s), {}};
+  exports::PageWishes wishes{order.title.empty() ? "Class report" : order.title,
+                             day_in_words(order.now_s),
+                             {},
+                             records::to_review(store, scope)};
   if (order.by_name) {
     wishes.names = store.names();
   }

@@ -51,7 +51,10 @@ int write_bundles(records::Store& store, const std::vector<records::SittingRow>&
 
 std::string page(records::Store& store, const ClassExport& asked) {
   const auto view = judging::judge(store, scope_of(asked), basis(), judging::Items::All);
-  exports::PageWishes wishes{asked.title.empty() ? "Class report" : asked.title, day_of(now_s()), {}};
+  exports::PageWishes wishes{asked.title.empty() ? "Class report" : asked.title,
+                             day_of(now_s()),
+                             {},
+                             records::to_review(store, scope_of(asked))};
   if (asked.names) {
     wishes.names = store.names();
   }

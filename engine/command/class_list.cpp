@@ -2,6 +2,7 @@
 #include "engine/command/class_run.hpp"
 #include "engine/command/exit_codes.hpp"
 #include "engine/command/report.hpp"
+#include "engine/records/review.hpp"
 #include "engine/records/trouble.hpp"
 #include "engine/scoring/standards.hpp"
 
@@ -28,6 +29,7 @@ nlohmann::json to_json(const records::SittingRow& row) {
           {"continued_in", row.continued_in},
           {"checks",
            row.checks.empty() ? nlohmann::json(nullptr) : nlohmann::json::parse(row.checks, nullptr, false)},
+          {"to_be_reviewed", !records::what_to_review(row.checks).empty()},
           {"rubric", row.rubric.hash},
           {"world", row.rubric.world},
           {"program", row.rubric.program},
@@ -52,6 +54,18 @@ void put(const std::filesystem::path& file, const std::string& text) {
   }
 }
 
+/// Whose sitting it is, and what was found when its sealed result was opened.
+void print_head(long long number, const records::Incoming& original, const std::string& title,
+                std::ostream& out) {
+  fmt::print(out, "{}\nSitting {} by {}{}\n", title, number, original.pseudonym,
+             original.label.empty() ? "" : ", " + original.label);
+  for (const auto& one : records::checks_of(original.checks)) {
+    if (one.state != "good") {
+      fmt::print(out, "{}: {}: {}\n", one.state, one.what, one.words);
+    }
+  }
+}
+
 } // namespace
 
 int run_class_list(const ClassList& asked, std::ostream& out, std::ostream& /*err*/) {
@@ -65,13 +79,18 @@ int run_class_list(const ClassList& asked, std::ostream& out, std::ostream& /*er
     out << all.dump(1, ' ', false, nlohmann::json::error_handler_t::replace) << '\n';
     return exit_good;
   }
+  std::size_t to_review = 0;
   for (const auto& row : rows) {
-    fmt::print(out, "{:>5}  {}  {:<16} {:<24} {}  readings {} of 1000; {}{}\n", row.number,
+    const std::string review = records::what_to_review(row.checks);
+    to_review += review.empty() ? 0 : 1;
+    fmt::print(out, "{:>5}  {}  {:<16} {:<24} {}  readings {} of 1000; {}{}{}\n", row.number,
                day_of(row.received_s), row.pseudonym, row.exercise,
                row.standing.passed ? "passed    " : "not passed", row.standing.mean, row.ledgers,
-               row.continued_in != 0 ? fmt::format(" (goes on in {})", row.continued_in) : std::string());
+               row.continued_in != 0 ? fmt::format(" (goes on in {})", row.continued_in) : std::string(),
+               review.empty() ? "" : "; to be reviewed: " + review);
   }
-  fmt::print(out, "{} {}\n", rows.size(), asked.all_scores ? "scores" : "sittings");
+  fmt::print(out, "{} {}{}\n", rows.size(), asked.all_scores ? "scores" : "sittings",
+             to_review == 0 ? "" : fmt::format(", {} to be reviewed", to_review));
   return exit_good;
 }
 
@@ -82,7 +101,10 @@ int run_class_sitting(const ClassSitting& asked, std::ostream& out, std::ostream
     std::error_code ignored;
     std::filesystem::create_directories(asked.output, ignored);
     const auto folder = std::filesystem::path(asked.output);
-    put(folder / original.scenario_file, original.scenario_text);
+    // By the name the log knows it under: an examination's cases are numbered there.
+    const auto known = sitting::parse_log(original.log_text, original.came_from);
+    put(folder / (known ? known->header.scenario_key + ".toml" : original.scenario_file),
+        original.scenario_text);
     put(folder / fmt::format("{}-{}.jsonl", original.exercise, asked.number), original.log_text);
     fmt::print(out, "{}\n", (folder / fmt::format("{}-{}.jsonl", original.exercise, asked.number)).string());
     return exit_good;
@@ -101,7 +123,7 @@ int run_class_sitting(const ClassSitting& asked, std::ostream& out, std::ostream
   if (asked.json) {
     out << attribution::marks_text(marked->report, why, scenario->key, false);
   } else {
-    out << scenario->title << '\n';
+    print_head(asked.number, original, scenario->title, out);
     print_report(marked->report, why, out);
   }
   return exit_good;

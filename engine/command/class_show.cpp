@@ -2,8 +2,10 @@
 #include "engine/command/exit_codes.hpp"
 #include "engine/judging/view_json.hpp"
 #include "engine/judging/words.hpp"
+#include "engine/records/review.hpp"
 #include "engine/records/trouble.hpp"
 
+#include <algorithm>
 #include <fmt/format.h>
 #include <fmt/ostream.h>
 #include <ostream>
@@ -107,6 +109,25 @@ void print_standard(const judging::StandardView& s, std::ostream& out) {
   }
 }
 
+/// Before any figure: sittings whose sealed result did not hold what it should.
+void print_reviews(const std::vector<records::ToReview>& all, std::ostream& out) {
+  constexpr std::size_t most = 20; // A screen's worth; the list has all of them.
+  if (all.empty()) {
+    return;
+  }
+  fmt::print(out, "\nTo be reviewed before their marks stand (they count in everything below): {}\n",
+             all.size());
+  for (std::size_t i = 0; i < std::min(most, all.size()); ++i) {
+    fmt::print(out, "  {:>5}  {}, {}\n", all[i].number, all[i].pseudonym, all[i].exercise);
+    for (const auto& words : all[i].why) {
+      fmt::print(out, "         {}\n", words);
+    }
+  }
+  if (all.size() > most) {
+    fmt::print(out, "  and {} more: matula class list\n", all.size() - most);
+  }
+}
+
 } // namespace
 
 int run_class_show(const ClassShow& asked, std::ostream& out, std::ostream& err) {
@@ -123,6 +144,7 @@ int run_class_show(const ClassShow& asked, std::ostream& out, std::ostream& err)
   }
   fmt::print(out, "{} sittings, {} graded readings, {} students\n", view.sittings, view.readings,
              view.students.size());
+  print_reviews(records::to_review(store, scope_of(asked)), out);
   print_standard(view.standard, out);
   for (const auto& test : view.tests) {
     print_test(test, out);
@@ -130,7 +152,8 @@ int run_class_show(const ClassShow& asked, std::ostream& out, std::ostream& err)
   print_lines(view, out);
   out << "\nWhat it was lost by\n";
   for (const auto& fault : view.faults) {
-    fmt::print(out, "  {:>5} marks, {:>4} students: {}\n", fault.lost, fault.students, fault.label);
+    fmt::print(out, "  {:>5} {:<5}, {:>4} {:<8}: {}\n", fault.lost, fault.lost == 1 ? "mark" : "marks",
+               fault.students, fault.students == 1 ? "student" : "students", fault.label);
   }
   if (view.cases_left_out) {
     out << "\nItems are shown of one case at a time in so large a store: add --case NAME, or export items.\n";

@@ -10,13 +10,13 @@ namespace matula::exports {
 namespace {
 
 constexpr const char* style = R"css(
-@page { size: A4; margin: 16mm 14mm; }
+@page { size: A4; margin: 16mm 14mm; @bottom-right { content: counter(page) " / " counter(pages); font: 8pt "Noto Sans", sans-serif; } }
 body { font: 10.5pt/1.4 "Noto Sans", sans-serif; color: #000; background: #fff; max-width: 182mm; margin: 0 auto; padding: 4mm; }
 h1 { font-size: 17pt; margin: 0 0 2mm; } h2 { font-size: 13pt; margin: 8mm 0 2mm; border-bottom: 1px solid #000; }
 h3 { font-size: 11pt; margin: 5mm 0 1mm; } p { margin: 1mm 0; }
 table { border-collapse: collapse; margin: 2mm 0; } th, td { padding: 0.6mm 2.2mm; border-bottom: 0.5px solid #999; text-align: left; vertical-align: top; }
 th { border-bottom: 1px solid #000; font-weight: bold; } td.n, th.n { text-align: right; }
-table.wide { width: 100%; } table.wide td:last-child { width: 50%; }
+table.wide { width: 100%; } td.who { white-space: nowrap; } table.wide td:last-child { width: 40%; } td ul { margin: 0; padding-left: 4mm; }
 figure { margin: 2mm 0; break-inside: avoid; } figcaption { font-size: 9pt; } svg { max-width: 100%; height: auto; }
 .note { font-size: 9pt; } .keep { break-inside: avoid; } tr { break-inside: avoid; } h2, h3 { break-after: avoid; }
 )css";
@@ -37,11 +37,37 @@ std::string head(const judging::ClassView& view, const PageWishes& wishes) {
                      "examined.</p>\n<p>{} of {} sittings with graded readings passed. {} more would have by "
                      "the mean of their readings, and "
                      "missed a finding a doctor must hear of; {} were stopped for safety. {} lie close to "
-                     "the mark: look at those sittings "
-                     "as a whole.</p>\n",
+                     "the mark{}.</p>\n",
                      escaped(wishes.title), escaped(wishes.day), view.sittings, view.readings,
                      view.students.size(), s.passed, s.sittings, s.failed_by_findings, s.failed_by_safety,
-                     s.borderline);
+                     s.borderline, s.borderline > 0 ? ": look at those sittings as a whole" : "");
+}
+
+std::string who(const std::string& pseudonym, const PageWishes& wishes) {
+  const auto name = wishes.names.find(pseudonym);
+  return escaped(name == wishes.names.end() ? pseudonym : name->second + " (" + pseudonym + ")");
+}
+
+/// Sittings whose sealed result did not hold what it should; nothing when there is none.
+std::string reviews(const PageWishes& wishes) {
+  if (wishes.to_review.empty()) {
+    return "";
+  }
+  std::string text = "<h2>To be reviewed</h2>\n<p class=\"note\">When these results were opened, something "
+                     "was not as it should be. That may be a slip: talk to the student before you think "
+                     "anything else. Their marks count in every figure of this report.</p>\n<table "
+                     "class=\"wide\"><tr><th class=\"n\">sitting</th><th>student</th><th>case</th><th>what "
+                     "differs</th></tr>\n";
+  for (const auto& one : wishes.to_review) {
+    std::string why;
+    for (const auto& words : one.why) {
+      why += "<li>" + escaped(words) + "</li>";
+    }
+    text += fmt::format("<tr><td class=\"n\">{}</td><td class=\"who\">{}</td><td>{}</td><td><ul>{}</ul></td>"
+                        "</tr>\n",
+                        one.number, who(one.pseudonym, wishes), escaped(one.exercise), why);
+  }
+  return text + "</table>\n";
 }
 
 std::string agreement(const judging::ClassView& view) {
@@ -56,7 +82,7 @@ std::string agreement(const judging::ClassView& view) {
       "class=\"n\">bias</th><th>weighted kappa "
       "(linear)</th><th>AC2 (linear)</th><th class=\"n\">missed</th><th class=\"n\">false alarms</th></tr>\n";
   for (const auto& test : view.tests) {
-    text += fmt::format("<tr><td>{}</td><td class=\"n\">{}</td><td class=\"n\">{}</td><td "
+    text += fmt::format("<tr><td class=\"who\">{}</td><td class=\"n\">{}</td><td class=\"n\">{}</td><td "
                         "class=\"n\">{}</td><td class=\"n\">{}</td><td>{}</td><td>{}</td>"
                         "<td class=\"n\">{}</td><td class=\"n\">{}</td></tr>\n",
                         escaped(test.title), test.readings,
@@ -152,14 +178,12 @@ std::string students(const judging::ClassView& view, const PageWishes& wishes) {
         told += line.sentence.empty() ? "" : escaped(line.sentence) + " ";
       }
     }
-    const auto name = wishes.names.find(student.sum.pseudonym);
     text += fmt::format(
-        "<tr><td>{}</td><td class=\"n\">{}</td><td class=\"n\">{}</td><td class=\"n\">{}</td><td "
+        "<tr><td class=\"who\">{}</td><td class=\"n\">{}</td><td class=\"n\">{}</td><td "
+        "class=\"n\">{}</td><td "
         "class=\"n\">{} of {}</td><td class=\"n\">{}</td><td class=\"n\">{}</td><td>{}</td></tr>\n",
-        escaped(name == wishes.names.end() ? student.sum.pseudonym
-                                           : name->second + " (" + student.sum.pseudonym + ")"),
-        student.sum.sittings, student.sum.passed, student.mean, student.sum.exact, student.sum.readings,
-        student.sum.missed, student.sum.stops, told);
+        who(student.sum.pseudonym, wishes), student.sum.sittings, student.sum.passed, student.mean,
+        student.sum.exact, student.sum.readings, student.sum.missed, student.sum.stops, told);
   }
   return text + "</table>\n";
 }
@@ -169,7 +193,7 @@ std::string students(const judging::ClassView& view, const PageWishes& wishes) {
 std::string class_page(const judging::ClassView& view, const PageWishes& wishes) {
   constexpr std::size_t most_faults = 15;
   return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>" + escaped(wishes.title) +
-         "</title><style>" + style + "</style></head><body>\n" + head(view, wishes) +
+         "</title><style>" + style + "</style></head><body>\n" + head(view, wishes) + reviews(wishes) +
          "<div class=\"keep\"><h2>The standard</h2>\n<p class=\"note\">A sitting is passed when the mean of "
          "its readings, the findings missed and safety are each good enough; "
          "none makes up for another. The solid line shows what would become of these sittings if the pass "

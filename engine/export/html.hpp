@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/judging/figures.hpp"
+#include "engine/records/review.hpp"
 
 #include <map>
 #include <string>
@@ -11,6 +12,7 @@ struct PageWishes {
   std::string title;                        ///< "Spring 2027, second examination"
   std::string day;                          ///< Of the report.
   std::map<std::string, std::string> names; ///< By pseudonym; empty: pseudonyms alone.
+  std::vector<records::ToReview> to_review; ///< Sittings whose marks do not stand yet.
 };
 
 /// A class report on pages that print: one file, no scripts, nothing fetched from anywhere; all pictures in

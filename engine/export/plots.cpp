@@ -249,8 +249,9 @@ std::string faults_plot(const std::vector<records::FaultCount>& faults, std::siz
     const double share = faults[0].lost > 0 ? static_cast<double>(faults[i].lost) / faults[0].lost : 0;
     picture.box(side, y + 2, width * share, row - 6, 35, "#000");
     picture.words(side + width * share + 5, y + 13,
-                  fmt::format("{} marks, {} students", faults[i].lost, faults[i].students), "start", "#000",
-                  10);
+                  fmt::format("{} {}, {} {}", faults[i].lost, faults[i].lost == 1 ? "mark" : "marks",
+                              faults[i].students, faults[i].students == 1 ? "student" : "students"),
+                  "start", "#000", 10);
   }
   return picture.made();
 }

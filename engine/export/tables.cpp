@@ -1,6 +1,7 @@
 #include "engine/export/tables.hpp"
 
 #include "engine/export/csv.hpp"
+#include "engine/records/review.hpp"
 #include "engine/scoring/standards.hpp"
 
 #include <ctime>
@@ -25,10 +26,11 @@ std::string sittings_csv(const std::vector<records::SittingRow>& rows, For whom)
     }
     return csv.text();
   }
-  Csv csv({"number",          "student",      "case",           "title",           "label",   "received",
-           "handed_in",       "readings",     "mean_per_mille", "skill_per_mille", "exact",   "within_one",
-           "missed_findings", "false_alarms", "safety_stop",    "passed",          "why_not", "ledgers",
-           "rubric",          "program",      "scenario"});
+  Csv csv(
+      {"number",          "student",      "case",           "title",           "label",   "received",
+       "handed_in",       "readings",     "mean_per_mille", "skill_per_mille", "exact",   "within_one",
+       "missed_findings", "false_alarms", "safety_stop",    "passed",          "why_not", "to_be_reviewed",
+       "ledgers",         "rubric",       "program",        "scenario"});
   for (const auto& row : rows) {
     const auto& standing = row.standing;
     csv.row({std::to_string(row.number),
@@ -48,6 +50,7 @@ std::string sittings_csv(const std::vector<records::SittingRow>& rows, For whom)
              row.safety_stop ? "yes" : "no",
              standing.passed ? "yes" : "no",
              row.why_not,
+             records::what_to_review(row.checks),
              row.ledgers,
              row.rubric.hash,
              row.rubric.program,

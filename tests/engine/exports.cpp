@@ -75,8 +75,10 @@ TEST_CASE("Files that leave are what others take them for") {
                    {scoring::Ledger::Interpretation, "decision.meaning", "Meaning", 0, 5, "", "b", "a"}},
                   tests, *codes));
   test::spill(folder / "report.html",
-              exports::class_page(
-                  view, {"Spring & autumn <b>Bobby</b>", "2027-09-30", {{"student-000", "Ada Example"}}}));
+              exports::class_page(view, {"Spring & autumn <b>Bobby</b>",
+                                         "2027-09-30",
+                                         {{"student-000", "Ada Example"}},
+                                         {{3, "student-000", "tiny", {"chain: line <3> & more differ"}}}}));
   const std::string words = "python3 " MATULA_SOURCE_DIR "/tests/engine/exports_check.py " + folder.string() +
                             " > " + (scratch / "said").string() + " 2>&1";
   const int code = std::system(words.c_str());

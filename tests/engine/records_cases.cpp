@@ -4,6 +4,7 @@
 
 #include "engine/records/connection.hpp"
 #include "engine/records/rescore.hpp"
+#include "engine/records/review.hpp"
 #include "engine/records/schema.hpp"
 #include "engine/records/views.hpp"
 
@@ -112,6 +113,44 @@ void names_the_same_log(const std::string& address) {
   CHECK(sum.fresh == 2);
   REQUIRE(sum.warnings.size() == 1);
   CHECK(sum.warnings[0].find("bo handed in the very log of ada") == 0);
+}
+
+void finds_what_is_to_be_reviewed(const std::string& address) {
+  const std::string good =
+      R"({"to_be_reviewed":false,"checks":[{"check":"chain","state":"good","words":"it fits"}]})";
+  const std::string bad =
+      R"({"to_be_reviewed":true,"checks":[{"check":"receipt","state":"good","words":"signed"},)"
+      R"({"check":"chain","state":"to be reviewed","words":"line 3 differs"},)"
+      R"({"check":"closing code","state":"to be reviewed","words":"another one"}]})";
+  Store store(address);
+  for (const auto& [who, checks, label] : std::vector<std::array<std::string, 3>>{{"red-fox", good, "spring"},
+                                                                                  {"grey-owl", bad, "spring"},
+                                                                                  {"wren", bad, "autumn"},
+                                                                                  {"stoat", "", ""}}) {
+    auto in = tiny_incoming(who, tiny_log("1+", "yes"));
+    in.checks = checks;
+    in.label = label;
+    store.add(marked(in), noon_s);
+  }
+  const auto all = to_review(store, {});
+  REQUIRE(all.size() == 2);
+  CHECK(all[0].pseudonym == "grey-owl");
+  CHECK(all[0].number == 2);
+  CHECK(all[0].exercise == "tiny");
+  CHECK(all[0].why == std::vector<std::string>{"chain: line 3 differs", "closing code: another one"});
+  Scope autumn;
+  autumn.label = "autumn";
+  REQUIRE(to_review(store, autumn).size() == 1);
+  CHECK(to_review(store, autumn).front().pseudonym == "wren");
+  Scope fox;
+  fox.pseudonym = "red-fox";
+  CHECK(to_review(store, fox).empty());
+  CHECK(what_to_review(bad) == "chain, closing code");
+  CHECK(what_to_review(good).empty());
+  CHECK(checks_of(good).size() == 1);
+  for (const std::string odd : {"", "{", "[1]", R"({"checks":3})", R"({"checks":[3,{"check":4}]})"}) {
+    CHECK(why_review(odd).empty()); // What is no such list tells nothing.
+  }
 }
 
 void keeps_both_scores(const std::string& address) {

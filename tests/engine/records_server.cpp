@@ -110,6 +110,11 @@ TEST_CASE("On a server the same log from two students is named") {
 TEST_CASE("On a server marking anew keeps both scores and lists the difference") {
   on_the_server(test::keeps_both_scores);
 }
+
+TEST_CASE("On a server what is to be reviewed is found, by label and student, in words") {
+  on_the_server(test::finds_what_is_to_be_reviewed);
+}
+
 TEST_CASE("On a server a student is forgotten with everything") {
   on_the_server(test::forgets_a_student);
 }

@@ -34,6 +34,11 @@ TEST_CASE("The same log from two students is named") {
 TEST_CASE("Marking anew keeps both scores and lists the difference") {
   on_a_file(test::keeps_both_scores);
 }
+
+TEST_CASE("What is to be reviewed is found, by label and student, in words") {
+  on_a_file(test::finds_what_is_to_be_reviewed);
+}
+
 TEST_CASE("A student is forgotten with everything") {
   on_a_file(test::forgets_a_student);
 }
