@@ -13,6 +13,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <filesystem>
 #include <ostream>
 
 namespace matula::command {
@@ -69,7 +70,9 @@ void print(const Composition& made, const Shelf& shelf, std::ostream& out) {
       made.liquid.gravity, made.liquid.ph, made.liquid.colour, made.liquid.clarity, made.liquid.osmolality,
       made.liquid.chloride_mmol_per_l);
   for (const auto& shown : made.shown) {
-    out << fmt::format("# {}: {} ({:.2f} grades): {}\n", shown.title, shown.word, shown.intensity.value_or(0),
+    out << fmt::format("# {}: {}{}: {}\n", shown.title, shown.word,
+                       shown.from_line ? fmt::format(", {:.2f} grades from the next word", *shown.from_line)
+                                       : std::string(),
                        shown.seen);
   }
   for (const auto& warning : made.warnings) {
@@ -102,6 +105,14 @@ scenario::Scenario drafted(const Shelf& shelf, const Composition& made, const au
 } // namespace
 
 int run_compose(const Compose& asked, std::ostream& out, std::ostream& err) {
+  std::error_code ignored;
+  if (asked.from.empty() && !asked.output.empty() && std::filesystem::exists(asked.output, ignored)) {
+    err << fmt::format(
+        "{0}: found a file that is already there; expected a new name, or --from {0} to change "
+        "that case\n",
+        asked.output);
+    return exit_bad_input;
+  }
   const auto study = load_study();
   if (!study) {
     err << scenario::to_text(study.error()) << '\n';

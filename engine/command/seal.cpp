@@ -13,6 +13,7 @@
 #include <nlohmann/json.hpp>
 
 #include <algorithm>
+#include <filesystem>
 #include <ostream>
 
 namespace matula::command {
@@ -73,9 +74,27 @@ void print(const nlohmann::ordered_json& facts, std::ostream& out) {
   }
 }
 
+/// A pack is never sealed the same again: results worked from the one that was handed out would open with
+/// nothing.
+scenario::Problems refuse_overwriting(const std::vector<std::string>& files) {
+  for (const auto& file : files) {
+    std::error_code ignored;
+    if (std::filesystem::exists(file, ignored)) {
+      return seal::problem(file, "a file that is already there",
+                           "a new name, or this one moved away first: what was handed out before needs its "
+                           "pack and its sheet");
+    }
+  }
+  return {};
+}
+
 } // namespace
 
 int run_seal(const Seal& asked, std::ostream& out, std::ostream& err) {
+  const std::string sheet_file = asked.sheet.empty() ? asked.output + ".sheet.txt" : asked.sheet;
+  if (const auto there = refuse_overwriting({asked.output, sheet_file}); !there.empty()) {
+    return tell(there, err);
+  }
   const auto plan = examination::read_plan(asked.plan);
   const auto cards = seal::read_cards(asked.cards);
   if (!plan || !cards) {
@@ -97,7 +116,6 @@ int run_seal(const Seal& asked, std::ostream& out, std::ostream& err) {
   if (!pack) {
     return tell(pack.error(), err);
   }
-  const std::string sheet_file = asked.sheet.empty() ? asked.output + ".sheet.txt" : asked.sheet;
   const std::string sheet = examination::room_sheet(*pack, contents->key, words, contents->nonce);
   auto problems = seal::write_bytes(sheet_file, seal::view_of(sheet), true);
   if (problems.empty()) {

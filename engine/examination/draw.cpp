@@ -45,16 +45,36 @@ private:
   scenario::Problems from_file(const PlannedCase& planned, const std::string& pseudonym, std::uint64_t seed,
                                CaseText& made) const {
     const fs::path place = plan_.folder / planned.what;
-    const fs::path file = planned.from == From::Forms ? place / (pseudonym + ".toml") : place;
+    const fs::path file = planned.from == From::Forms ? form_of(planned, pseudonym) : place;
     std::string text;
     if (!strict::read_text(file, text)) {
-      return seal::problem(file.string(), "no readable file", "a scenario file at this place");
+      return missing(planned, pseudonym, file);
     }
     made.text = with_seed(text, seed);
-    made.key =
-        planned.from == From::Forms ? place.lexically_normal().filename().string() : file.stem().string();
+    made.key = planned.from == From::Forms ? place.lexically_normal().filename().string() +
+                                                 (planned.unknown.empty() ? "" : "-" + planned.unknown)
+                                           : file.stem().string();
     made.drawn = "file " + planned.what + ", seed " + std::to_string(seed);
     return {};
+  }
+
+  /// A learner's own file, as one is made for each, or as several are made for each by a plan.
+  [[nodiscard]] fs::path form_of(const PlannedCase& planned, const std::string& pseudonym) const {
+    const fs::path place = plan_.folder / planned.what;
+    return planned.unknown.empty() ? place / (pseudonym + ".toml")
+                                   : place / pseudonym / (planned.unknown + ".toml");
+  }
+
+  [[nodiscard]] scenario::Problems missing(const PlannedCase& planned, const std::string& pseudonym,
+                                           const fs::path& file) const {
+    const fs::path of_learner = plan_.folder / planned.what / pseudonym;
+    const bool several =
+        planned.from == From::Forms && planned.unknown.empty() && fs::is_directory(of_learner);
+    return seal::problem(file.string(), "no readable file",
+                         several ? "a scenario file at this place, or unknown = \"unknown-1\" beside forms "
+                                   "for one of the files in " +
+                                       of_learner.string()
+                                 : "a scenario file at this place");
   }
 
   scenario::Problems from_pattern(const PlannedCase& planned, std::uint64_t seed, CaseText& made) {

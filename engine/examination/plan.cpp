@@ -12,7 +12,7 @@ PlannedCase read_case(const strict::Table& table) {
   int named = 0;
   const auto take = [&](const char* key, PlannedCase::From from) {
     if (table.has(key)) {
-      one = {from, table.text(key)};
+      one = {from, table.text(key), {}};
       ++named;
     }
   };
@@ -20,7 +20,10 @@ PlannedCase read_case(const strict::Table& table) {
   take("pattern", PlannedCase::From::Pattern);
   take("forms", PlannedCase::From::Forms);
   if (named != 1) {
-    table.complain("scenario", "one of: scenario = \"FILE.toml\", pattern = \"KEY\", forms = \"FOLDER\"");
+    table.complain("scenario", "\"FILE.toml\", or instead of it pattern = \"KEY\" or forms = \"FOLDER\"");
+  }
+  if (one.from == PlannedCase::From::Forms && table.has("unknown")) {
+    one.unknown = table.text("unknown");
   }
   return one;
 }

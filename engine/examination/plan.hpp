@@ -15,10 +15,11 @@ struct PlannedCase {
   enum class From {
     Scenario, ///< One file: everybody has the same specimen, each with a float and tubes of its own seed.
     Pattern,  ///< A patient drawn for every learner.
-    Forms     ///< A folder with a file PSEUDONYM.toml for every learner.
+    Forms     ///< A folder with a file PSEUDONYM.toml for every learner, or PSEUDONYM/`unknown`.toml.
   };
   From from = From::Scenario;
-  std::string what; ///< File, key of a pattern or file of one, folder; as written.
+  std::string what;    ///< File, key of a pattern or file of one, folder; as written.
+  std::string unknown; ///< Of forms that hold several for each learner: "unknown-2"; empty for one.
 };
 
 /// An examination as its file describes it.

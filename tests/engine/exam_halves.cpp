@@ -220,8 +220,29 @@ TEST_CASE("a plan draws a scenario, a pattern and forms for every learner, the s
   CHECK((*halves)[1].cases[2].label == "unknown-3");
   CHECK((*halves)[1].cases[2].key.empty());
 
+  // Forms as a plan of parallel forms lays them: a folder for every learner.
+  for (const std::string who : {"heron-07", "otter-12"}) {
+    fs::create_directories(folder / "class" / who);
+    std::ofstream(folder / "class" / who / "unknown-2.toml")
+        << with(good_scenario(), "1.5 g/dL", who == "heron-07" ? "0.5 g/dL" : "0.25 g/dL");
+  }
+  const auto planned = [&](const std::string& more) {
+    std::ofstream(folder / "several.toml") << "title = \"T\"\nminutes = 60\ndelete_after = \"2027-07-31\"\n"
+                                              "[[case]]\nforms = \"class\"\n" +
+                                                  more;
+    const auto several = examination::read_plan(folder / "several.toml");
+    REQUIRE(several);
+    return examination::draw(*several, {"heron-07", "otter-12"}, secret, assets::folder(), catalogue());
+  };
+  const auto named = planned("unknown = \"unknown-2\"\n");
+  REQUIRE(named);
+  CHECK_THAT((*named)[0].cases[0].text, Contains("0.5 g/dL"));
+  CHECK_THAT((*named)[1].cases[0].text, Contains("0.25 g/dL"));
+  CHECK((*named)[1].cases[0].key == "class-unknown-2");
+  CHECK_THAT(said(planned("")), Contains("heron-07.toml") && Contains("unknown = \"unknown-1\""));
+
   std::ofstream(folder / "wrong.toml") << "title = \"T\"\nminutes = 0\ndelete_after = \"soon\"\n[[case]]\n";
   CHECK_THAT(said(examination::read_plan(folder / "wrong.toml")),
-             Contains("minutes") && Contains("a day such as") && Contains("one of: scenario"));
+             Contains("minutes") && Contains("a day such as") && Contains("or forms = \"FOLDER\""));
   fs::remove_all(folder);
 }
