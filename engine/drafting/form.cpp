@@ -159,7 +159,9 @@ private:
       for (const auto& key : keys) {
         row(fmt::format("{}.options.{}", one, key), name + spoken(key), Entry::Line, "");
       }
-      row(one + ".right", name + "right is", Entry::Choice, "").choices = keys;
+      Row& right = row(one + ".right", name + "right is", Entry::Choice, "");
+      right.choices = keys;
+      right.has_more = true;
       row(one + ".why", name + "why", Entry::Line, "shown when it was missed");
       ranged(one + ".weight", name + "weight", "weight", 5, "marks; 10 when nothing is written");
     }

@@ -26,6 +26,7 @@ struct Row {
   std::string about; ///< What it does, or what is usual.
   std::vector<std::string> choices;
   bool removable = false;
+  bool has_more = false; ///< One more of its kind can be added behind it: an option of a question.
   bool can_step = false; ///< `less` and `more` make sense,
   double step = 0;       ///< by so much; 0: by a quarter.
   std::string problem;   ///< What is wrong with it, and what to write instead; empty when nothing is.

@@ -89,8 +89,10 @@ Proposal say_proposal(const author::Composition& made, const std::vector<author:
     proposal.lines.push_back(std::move(line));
   }
   for (const auto& shown : made.shown) {
-    proposal.shows.push_back(fmt::format("{}: {} ({:.2f} grades). {}", shown.title, shown.word,
-                                         shown.intensity.value_or(0), shown.seen));
+    proposal.shows.push_back(fmt::format(
+        "{}: {}{}: {}.", shown.title, shown.word,
+        shown.from_line ? fmt::format(", {:.2f} grades from the next word", *shown.from_line) : "",
+        shown.seen));
   }
   proposal.shows.push_back(
       fmt::format("Specific gravity {:.4f}, pH {:.2f}, {}, {}; {:.0f} mOsm/kg, chloride {:.0f} mmol/L.",

@@ -72,6 +72,7 @@ public:
   std::string add_leg();
   std::string add_preservative(const std::string& bottle);
   std::string add_question();
+  std::string add_option(const std::string& path);       ///< To the question whose right answer stands there.
   std::string ask_for(const std::string& test, bool on); ///< Puts out the bottles it takes as well.
   std::string put_out(const std::string& bottle, bool on);
   void set_text(const std::string& text);

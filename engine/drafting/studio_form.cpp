@@ -148,6 +148,23 @@ std::string Studio::add_question() {
                                           "a question: added"));
 }
 
+std::string Studio::add_option(const std::string& path) {
+  const std::string question = path.substr(0, path.rfind('.'));
+  const auto free = [&](const std::string& name) {
+    return !strict::value_at(impl_->draft->text(), strict::path_from(question + ".options." + name));
+  };
+  std::string name;
+  for (const char* usual : {"first", "second", "third", "fourth", "fifth", "sixth"}) {
+    name = name.empty() && free(usual) ? usual : name;
+  }
+  for (int number = 7; name.empty(); ++number) {
+    const std::string next = fmt::format("option_{}", number);
+    name = free(next) ? next : "";
+  }
+  return impl_->changed(
+      impl_->draft->change({{question + ".options." + name, "\"Another thing\""}}, "an option: added"));
+}
+
 std::string Studio::ask_for(const std::string& test, bool on) {
   const std::string& text = impl_->draft->text();
   const std::string asked = list_at(text, asked_tests);

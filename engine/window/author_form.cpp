@@ -99,6 +99,13 @@ void draw_row(App& app, const Row& row) {
   if (row.can_step) {
     draw_steps(app, row);
   }
+  if (row.has_more) {
+    ImGui::SameLine();
+    if (app.widgets.button(("more_of." + row.path).c_str(), "one more option")) {
+      view.wanted = [path = row.path](Studio& studio) { return studio.add_option(path); };
+    }
+    note_hint(view, row);
+  }
   if (row.removable) {
     if (width_of("remove") < room_after()) {
       ImGui::SameLine();

@@ -171,6 +171,10 @@ TEST_CASE(
   CHECK(studio->add_question().empty());
   CHECK(studio->add_question().empty());
   CHECK(studio->set("decision[1].options.second", "Bile pigment is there").empty());
+  CHECK(studio->add_option("decision[1].right").empty());
+  CHECK(studio->add_option("decision[1].right").empty());
+  CHECK(studio->set("decision[1].options.third", "Neither").empty());
+  CHECK(studio->set("decision[1].right", "third").empty());
   INFO(studio->text());
   for (const auto& problem : studio->form().problems) {
     UNSCOPED_INFO(problem);
@@ -186,9 +190,25 @@ TEST_CASE(
   REQUIRE(read);
   CHECK(read->specimen.life.size() == 1);
   CHECK(read->specimen.life.front().hours == Approx(3));
-  CHECK(read->decisions.size() == 1);
+  REQUIRE(read->decisions.size() == 1);
+  CHECK(read->decisions.front().options.size() == 4);
+  CHECK(read->decisions.front().right == "third");
   CHECK(read->asked.procedures == std::vector<std::string>{"benedict", "ehrlich"});
   CHECK(studio->text().find("# Begun from a plain urine.") == 0);
+}
+
+TEST_CASE("an option is added to a question whose options stand under a heading of their own") {
+  Folder folder;
+  auto studio = studio_in(folder.path);
+  REQUIRE(studio->begin_plain().empty());
+  studio->set_text(studio->text() +
+                   "\n[[decision]]\nkey = \"meaning\"\nprompt = \"What?\"\nright = \"one\"\nwhy = \"So.\"\n"
+                   "[decision.options]\none = \"One\" # mine\nfirst = \"Two\"\n");
+  REQUIRE(studio->form().problems.empty());
+  CHECK(studio->add_option("decision[0].right").empty());
+  CHECK(studio->form().problems.empty());
+  CHECK(value_in(*studio, "decision[0].options.second") == "Another thing");
+  CHECK(studio->text().find("one = \"One\" # mine") != std::string::npos);
 }
 
 TEST_CASE("every pattern begins a case that reads well, another patient for every seed") {
