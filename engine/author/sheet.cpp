@@ -21,7 +21,11 @@ h1 { font-size: 14pt; margin: 0 0 1mm 0; }
 .form table { border-collapse: collapse; width: 100%; }
 .form td { border-top: 0.2mm solid #888; padding: 1.2mm 3mm; vertical-align: top; }
 .form tr:first-child td { border-top: 0; }
-.form td.answer { width: 45%; border-left: 0.2mm solid #888; }
+.form td.answer { width: 58%; border-left: 0.2mm solid #888; }
+.blanks { display: flex; flex-wrap: wrap; }
+.blanks span { width: 25%; height: 9mm; border-bottom: 0.2mm dotted #888; }
+.sign { margin-top: 6mm; display: flex; }
+.sign span { width: 33%; border-top: 0.2mm solid #000; padding-top: 1mm; margin-right: 4mm; font-size: 8.5pt; }
 .small { font-size: 8.5pt; color: #333; }
 .labels { display: flex; flex-wrap: wrap; }
 .label { width: 60mm; height: 30mm; border: 0.2mm dashed #666; padding: 2mm 3mm; break-inside: avoid; overflow: hidden; font-size: 8.5pt; }
@@ -55,6 +59,16 @@ std::string line(const std::string& asked, const std::string& note) {
   return "<tr><td>" + escaped(asked) + "</td><td class=\"answer small\">" + escaped(note) + "</td></tr>\n";
 }
 
+/// A cell with room for several figures, each named.
+std::string blanks(const std::string& asked, const std::string& note, const std::vector<const char*>& names) {
+  std::string html = "<tr><td>" + escaped(asked) + "</td><td class=\"answer small\">" + escaped(note) +
+                     "<div class=\"blanks\">";
+  for (const char* name : names) {
+    html += std::string("<span>") + name + "</span>";
+  }
+  return html + "</div></td></tr>\n";
+}
+
 std::string request_form(const FormUnknown& unknown, std::size_t number, const Shelf& shelf) {
   const auto& scenario = unknown.scenario;
   const auto& patient = scenario.patient;
@@ -64,11 +78,12 @@ std::string request_form(const FormUnknown& unknown, std::size_t number, const S
       escaped(patient.age_sex) + " &middot; " + escaped(patient.ward) + "<br>" + escaped(patient.request) +
       "<br><span class=\"small\">" + escaped(patient.specimen_note) + "</span></div>\n<table>\n";
   if (scenario.asked.look) {
-    html += line("Colour, clarity, odour", "");
+    html += blanks("Colour, clarity, odour", "", {"colour", "clarity", "odour"});
   }
   if (scenario.asked.specific_gravity) {
-    html += line("Specific gravity, with its corrections",
-                 fmt::format("float made for {:g} °C", scenario.rules.calibration_c));
+    html += blanks("Specific gravity, with its corrections: the gravity after each",
+                   fmt::format("float made for {:g} °C", scenario.rules.calibration_c),
+                   {"in water", "°C", "read", "own error", "temperature", "protein", "sugar", "reported"});
   }
   for (const auto& key : scenario.asked.procedures) {
     html += line(shelf.standards->rules.find_test(key)->request, "");
@@ -86,7 +101,8 @@ std::string student_page(const Plan& plan, const Form& form, const Shelf& shelf)
   for (std::size_t i = 0; i < form.unknowns.size(); ++i) {
     html += request_form(form.unknowns[i], i + 1, shelf);
   }
-  return html + "</section>\n";
+  return html + "<div class=\"sign\"><span>date</span><span>begun, ended</span><span>signature</span></div>"
+                "</section>\n";
 }
 
 std::string label(const Form& form, std::size_t number) {
