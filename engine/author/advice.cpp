@@ -40,6 +40,7 @@ public:
     traps();
     weights();
     decisions();
+    words();
     for (const auto& shown : previewed_.shown()) {
       on_a_line(shown);
       not_shown(shown);
@@ -135,6 +136,20 @@ private:
           fmt::format("The questions are worth {} marks, more than all the work at the bench: a guess "
                       "would carry the case.",
                       decided));
+    }
+  }
+
+  /// Words a draft begins with, which somebody was to replace.
+  void words() {
+    const auto draft = [](const std::string& text) { return text.rfind("Write here ", 0) == 0; };
+    if (draft(scenario_.debrief)) {
+      say("words", "debrief still says what a draft begins with: students read it after the marks.");
+    }
+    for (const auto& decision : scenario_.decisions) {
+      if (draft(decision.why)) {
+        say("words",
+            fmt::format("why of the question '{}' still says what a draft begins with.", decision.key));
+      }
     }
   }
 

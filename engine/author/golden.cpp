@@ -1,7 +1,9 @@
 #include "engine/author/golden.hpp"
 
 #include "engine/assets/world.hpp"
+#include "engine/sitting/session.hpp"
 #include "engine/sitting/steps.hpp"
+#include "sim/bench/bench.hpp"
 
 #include <fmt/format.h>
 
@@ -28,8 +30,9 @@ void compare(const Worked& worked, const scoring::Report& report, std::vector<st
     const auto wanted = worked.marks.find(name);
     const int earned = report.earned(ledger);
     if (wanted != worked.marks.end() && wanted->second != earned) {
-      differences.push_back(fmt::format("{}: {} earned {} marks, {} stand in [review]{}", worked.steps, name,
-                                        earned, wanted->second, lost_in(report, ledger)));
+      differences.push_back(fmt::format("{}: {} earned {} of {} marks, {} stand in [review]{}", worked.steps,
+                                        name, earned, report.possible(ledger), wanted->second,
+                                        lost_in(report, ledger)));
     }
   }
   if (worked.passed && *worked.passed != report.standing.passed) {
@@ -37,6 +40,22 @@ void compare(const Worked& worked, const scoring::Report& report, std::vector<st
                                       report.standing.passed ? "passed" : "not passed",
                                       *worked.passed ? "passed" : "not passed"));
   }
+}
+
+/// A step the bench did not do: it explains what came out differently after it.
+struct Refusal {
+  std::size_t step = 0; ///< From 1, remarks not counted.
+  double time_s = 0;    ///< On the bench.
+  std::string because;
+};
+
+std::string say(const std::vector<Refusal>& refusals) {
+  std::string words;
+  for (const auto& one : refusals) {
+    words += fmt::format("\n    step {}, at {:.0f} s on the bench, was refused: {}", one.step, one.time_s,
+                         one.because);
+  }
+  return words;
 }
 
 } // namespace
@@ -52,7 +71,22 @@ std::vector<std::string> differs_from_worked(const Shelf& shelf, const scenario:
           fmt::format("{}: cannot be read:\n{}", worked.steps, scenario::to_text(steps.error())));
       continue;
     }
-    compare(worked, scoring::score(*shelf.world, *shelf.standards, scenario, *steps), differences);
+    sitting::Session session(*shelf.world, scenario);
+    std::vector<Refusal> refusals;
+    std::size_t step = 0;
+    const auto report =
+        scoring::score(*shelf.world, *shelf.standards, scenario, *steps, session,
+                       [&](const sitting::Event&, const bench::Outcome& outcome) {
+                         ++step;
+                         if (!outcome.done) {
+                           refusals.push_back({step, session.time_s(), outcome.refused_because});
+                         }
+                       });
+    const std::size_t before = differences.size();
+    compare(worked, report, differences);
+    if (differences.size() > before) {
+      differences[before] += say(refusals);
+    }
   }
   return differences;
 }

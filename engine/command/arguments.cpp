@@ -4,11 +4,13 @@
 #include "engine/command/exit_codes.hpp"
 #include "engine/practice/skill.hpp"
 #include "engine/procedure/procedure.hpp"
+#include "engine/strict/nearest.hpp"
 
 #include <CLI/CLI.hpp>
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
+#include <algorithm>
 #include <sstream>
 
 namespace matula::command {
@@ -238,6 +240,39 @@ Verb chosen(const CLI::App& app, const Choices& choices) {
   return choices.open;
 }
 
+/// "help" and "help VERB" as a newcomer types them, in CLI11's own spelling.
+std::vector<std::string> spelt_out(int count, const char* const* words) {
+  std::vector<std::string> typed(words + 1, words + count);
+  if (!typed.empty() && typed.front() == "help") {
+    typed.erase(typed.begin());
+    typed.emplace_back("--help");
+  }
+  return typed;
+}
+
+/// A first word, or a second one after a verb that has verbs of its own, that is no verb; empty when all is
+/// well.
+std::string no_verb(const CLI::App& app, const std::vector<std::string>& typed) {
+  const CLI::App* level = &app;
+  for (const auto& word : typed) {
+    std::vector<std::string> verbs;
+    for (const auto* verb : level->get_subcommands([](const CLI::App*) { return true; })) {
+      verbs.push_back(verb->get_name());
+    }
+    if (verbs.empty() || word.empty() || word.front() == '-') {
+      return "";
+    }
+    const auto known = std::find(verbs.begin(), verbs.end(), word);
+    if (known == verbs.end()) {
+      const std::string before = level == &app ? "" : level->get_name() + " ";
+      return fmt::format("matula: found no verb '{}'; expected {}. What each does: matula {}--help\n",
+                         before + word, strict::suggestion(word, verbs, verbs.size()), before);
+    }
+    level = level->get_subcommand(word);
+  }
+  return "";
+}
+
 /// Lets CLI11 put its help or complaint into words.
 Arguments answer(const CLI::App& app, const CLI::ParseError& error) {
   std::ostringstream out;
@@ -274,8 +309,16 @@ Arguments read_arguments(int count, const char* const* words) {
   add_compose(app, choices);
   add_forms(app, choices);
   app.add_subcommand("schema", "Print the JSON Schema of a scenario file, for editors")->footer(exit_help);
+  auto typed = spelt_out(count, words);
+  if (auto wrong = no_verb(app, typed); !wrong.empty()) {
+    Arguments arguments;
+    arguments.exit_code = exit_wrong_call;
+    arguments.err = std::move(wrong);
+    return arguments;
+  }
   try {
-    app.parse(count, words);
+    std::reverse(typed.begin(), typed.end()); // As CLI11 takes them.
+    app.parse(std::move(typed));
   } catch (const CLI::ParseError& error) {
     return answer(app, error);
   }

@@ -8,6 +8,7 @@
 
 #include <nlohmann/json.hpp>
 
+#include <filesystem>
 #include <ostream>
 
 namespace matula::command {
@@ -27,6 +28,10 @@ struct Checked {
 Checked check(const std::string& file, const author::Shelf& shelf, bool quick) {
   Checked checked;
   checked.file = file;
+  if (std::error_code ignored; std::filesystem::is_directory(file, ignored)) {
+    checked.problems = {{file, 0, 0, "", "a folder", "scenario files, such as " + file + "/*.toml"}};
+    return checked;
+  }
   const auto read = read_hand_written(file, shelf.world->catalogue);
   if (!read) {
     checked.problems = read.error();

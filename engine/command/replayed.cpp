@@ -7,7 +7,7 @@ namespace {
 
 void note(Played& played, const sitting::Event& event, const bench::Outcome& outcome) {
   if (!outcome.done) {
-    played.refusals.push_back({event.time_s, outcome.refused_because});
+    played.refusals.push_back({played.session.time_s(), outcome.refused_because});
     return;
   }
   const auto* action = std::get_if<bench::Action>(&event.what);

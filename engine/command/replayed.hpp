@@ -20,7 +20,7 @@ struct Ground {
 
 /// An action the bench refused, and why.
 struct Refusal {
-  double time_s = 0;
+  double time_s = 0; ///< On the bench.
   std::string because;
 };
 

@@ -17,7 +17,9 @@ const toml::table* as_table(const void* node) {
 }
 
 std::string plain(double value) {
+  constexpr int digits = 12; // A seed's highest value stands there whole.
   std::ostringstream out;
+  out.precision(digits);
   out << value;
   return out.str();
 }

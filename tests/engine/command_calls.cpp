@@ -110,6 +110,22 @@ TEST_CASE("Help is given on standard output for the program and each verb") {
   }
 }
 
+TEST_CASE("Help is also a word, and a slip in a verb is told with the verb that was meant") {
+  CHECK(call("help").out == call("--help").out);
+  CHECK(call("help").code == 0);
+  CHECK(call("help seal").out == call("seal --help").out);
+  CHECK(call("help class show").out == call("class show --help").out);
+  const auto meant = [](const std::string& words) {
+    const auto answer = call(words);
+    CHECK(answer.code == 2);
+    CHECK(answer.out.empty());
+    return answer.err;
+  };
+  CHECK(meant("chek a.toml").find("did you mean 'check'?") != std::string::npos);
+  CHECK(meant("class shows").find("did you mean 'show'?") != std::string::npos);
+  CHECK(meant("keys brew").find("no verb 'keys brew'; expected one of: new, show") != std::string::npos);
+}
+
 TEST_CASE("A wrong call exits 2 and says why on standard error only") {
   for (const char* words :
        {"brew", "check", "play one.toml", "ladder", "ladder alchemy", "ladder ssa --at minus", "drill",
