@@ -58,6 +58,7 @@ int lock_new(const seal::InstructorKeys& keys, const Keys& asked, std::ostream& 
   if (drawn) {
     facts["passphrase"] = *words;
     facts["bits"] = seal::own_letters * seal::bits_a_letter_drawn;
+    facts["next"] = "write the passphrase down now: it is not shown again; then: matula keys backup";
   }
   print(facts, asked.json, out);
   seal::wipe(*words);
@@ -135,8 +136,11 @@ int device(const Keys& asked, std::ostream& out, std::ostream& err) {
   if (!problems.empty()) {
     return tell(problems, err);
   }
-  print({{"pseudonym", asked.name}, {"device key", asked.file}, {"card", card_file.string()}}, asked.json,
-        out);
+  print({{"pseudonym", asked.name},
+         {"device key", asked.file},
+         {"card", card_file.string()},
+         {"next", "keep the device key; give the card to your instructor"}},
+        asked.json, out);
   return exit_good;
 }
 

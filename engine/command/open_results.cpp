@@ -9,6 +9,7 @@
 #include <fmt/format.h>
 #include <nlohmann/json.hpp>
 
+#include <algorithm>
 #include <ostream>
 
 namespace matula::command {
@@ -71,7 +72,7 @@ void print_ledgers(const scoring::Report& report, std::ostream& out) {
   out << (report.standing.passed ? "  passed" : "  not passed") << '\n';
 }
 
-void print_text(const MarkedFolder& folder, std::ostream& out) {
+void print_text(const MarkedFolder& folder, bool in_records, std::ostream& out) {
   out << folder.pack.head.title << '\n';
   if (folder.rules_changed) {
     out << "The marking rules have changed since the pack was sealed; the marks are by the rules as now.\n";
@@ -84,14 +85,19 @@ void print_text(const MarkedFolder& folder, std::ostream& out) {
     if (one.report) {
       print_ledgers(*one.report, out);
     } else {
-      out << "  not marked: " << one.not_marked_because << '\n';
+      out << (in_records && returned.scenario_text.empty()
+                  ? "  not taken in: the pack has no such case for this learner"
+                  : (in_records ? "  " : "  not marked: ") + one.not_marked_because)
+          << '\n';
     }
   }
   for (const auto& words : folder.found.outstanding) {
     out << "\nNothing handed in: " << words;
   }
-  out << fmt::format("\n{} sittings, {} files that could not be opened\n", folder.marked.size(),
-                     folder.found.unreadable.size());
+  const auto to_review = std::count_if(folder.marked.begin(), folder.marked.end(),
+                                       [](const auto& one) { return one.returned.to_be_reviewed(); });
+  out << fmt::format("\n{} sittings, {} to be reviewed, {} files that could not be opened\n",
+                     folder.marked.size(), to_review, folder.found.unreadable.size());
 }
 
 /// Puts every sitting that belongs to a case of the pack into the class's records, its checks beside it.
@@ -133,7 +139,7 @@ int run_open_results(const OpenResults& asked, std::ostream& out, std::ostream& 
   if (asked.json) {
     print_json(*folder, out);
   } else {
-    print_text(*folder, out);
+    print_text(*folder, !asked.store.empty(), out);
   }
   const int kept = asked.store.empty() ? exit_good : keep(*folder, asked, err);
   return folder->found.unreadable.empty() ? kept : tell(folder->found.unreadable, err);

@@ -62,6 +62,25 @@ seal::Maybe<MarkedReturn> replay(const examination::Release& release, const std:
   return mark(*ground, std::move(own));
 }
 
+/// The marks of a sheet in words, as they stand in it.
+void print_sheet(const std::string& marks, std::ostream& out) {
+  const auto sheet = nlohmann::json::parse(marks, nullptr, false);
+  if (!sheet.is_object() || !sheet.contains("marks") || !sheet["marks"].is_array()) {
+    out << marks << '\n';
+    return;
+  }
+  for (const auto& mark : sheet["marks"]) {
+    out << fmt::format("{:>5} of {:<3} {}, {}\n", mark.value("earned", 0), mark.value("possible", 0),
+                       mark.value("ledger", ""), mark.value("label", ""));
+    if (const std::string reason = mark.value("reason", ""); !reason.empty()) {
+      out << "             " << reason << '\n';
+    }
+  }
+  const auto standing = sheet.value("standing", nlohmann::json::object());
+  out << (standing.value("passed", false) ? "passed\n" : "not passed\n");
+  out << "With --log and your sitting's log: what made each tube come out as it did.\n";
+}
+
 } // namespace
 
 int run_release(const ReleaseResults& asked, std::ostream& out, std::ostream& err) {
@@ -141,7 +160,7 @@ int run_feedback(const Feedback& asked, std::ostream& out, std::ostream& err) {
   if (replayed->report) {
     print_report(*replayed->report, replayed->why, out);
   } else {
-    out << release->marks;
+    print_sheet(release->marks, out);
   }
   return exit_good;
 }

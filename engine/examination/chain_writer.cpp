@@ -65,7 +65,8 @@ seal::Maybe<ChainWriter> ChainWriter::resume(const std::filesystem::path& file, 
     ++writer.now_.records;
   }
   writer.handed_in_ = !chain->checkpoints.empty() && chain->checkpoints.back().why == over;
-  if (const std::string why = writer.handed_in_ ? "" : writer.checkpoint("resumed"); !why.empty()) {
+  const char* reason = there || writer.now_.records > 0 ? "resumed" : "begun";
+  if (const std::string why = writer.handed_in_ ? "" : writer.checkpoint(reason); !why.empty()) {
     return seal::refuse(file.string(), why, "room on the disk");
   }
   return writer;

@@ -79,7 +79,9 @@ Check check_chain(const Chain& chain, const std::vector<seal::Hash>& hashes, con
   const auto resumed = std::count_if(chain.checkpoints.begin(), chain.checkpoints.end(),
                                      [](const Checkpoint& one) { return one.why == "resumed"; });
   return good("chain", std::to_string(chain.checkpoints.size()) + " checkpoints fit the log" +
-                           (resumed == 0 ? "" : "; gone on with " + std::to_string(resumed) + " times"));
+                           (resumed == 0   ? ""
+                            : resumed == 1 ? "; gone on with once"
+                                           : "; gone on with " + std::to_string(resumed) + " times"));
 }
 
 Check check_session(const ChainStart& start, const HandedIn& result, const Pack& pack,

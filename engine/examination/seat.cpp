@@ -37,7 +37,7 @@ seal::Maybe<Seat> take_seat(const Pack& pack, const BenchSection& bench, const s
                         strict::suggestion(label, *labels, labels->size()));
   }
   if (std::string why = seal::refuse_drawn(nonce, seal::nonce_letters, "a session code"); !why.empty()) {
-    return seal::refuse(pack.name, why, "the session code as it was read out in the room");
+    return seal::refuse("session code", why, "the session code as it was read out in the room");
   }
   return Seat{pack.head, pack.hash, seal::in_groups(seal::tidy(nonce)), pseudonym, label, found->text};
 }

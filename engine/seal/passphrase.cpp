@@ -46,12 +46,12 @@ bool is_drawn(std::string_view typed, std::size_t drawn) {
 std::string refuse_drawn(std::string_view typed, std::size_t drawn, const std::string& what) {
   const std::string letters = tidy(typed);
   if (letters.size() != drawn + check_letters) {
-    return what + " has " + std::to_string(drawn + check_letters) + " letters and digits; these are " +
-           std::to_string(letters.size());
+    return std::to_string(letters.size()) + " letters and digits, where " + what + " has " +
+           std::to_string(drawn + check_letters);
   }
   return without_check(letters, check_letters)
              ? ""
-             : what + " is not written like this: its last two letters do not fit the others, so that at "
+             : what + " with a slip of the pen: its last two letters do not fit the others, so that at "
                       "least one is wrong";
 }
 
