@@ -22,10 +22,9 @@ h1 { font-size: 14pt; margin: 0 0 1mm 0; }
 .form td { border-top: 0.2mm solid #888; padding: 1.2mm 3mm; vertical-align: top; }
 .form tr:first-child td { border-top: 0; }
 .form td.answer { width: 58%; border-left: 0.2mm solid #888; }
-.blanks { display: flex; flex-wrap: wrap; }
-.blanks span { width: 25%; height: 9mm; border-bottom: 0.2mm dotted #888; }
-.sign { margin-top: 6mm; display: flex; }
-.sign span { width: 33%; border-top: 0.2mm solid #000; padding-top: 1mm; margin-right: 4mm; font-size: 8.5pt; }
+.blanks span { display: inline-block; width: 23%; margin-right: 1.5%; height: 9.5mm; border-bottom: 0.2mm dotted #888; vertical-align: top; }
+.sign { margin-top: 10mm; }
+.sign span { display: inline-block; width: 29%; margin-right: 4%; border-top: 0.2mm solid #000; padding-top: 1mm; font-size: 8.5pt; }
 .small { font-size: 8.5pt; color: #333; }
 .labels { display: flex; flex-wrap: wrap; }
 .label { width: 60mm; height: 30mm; border: 0.2mm dashed #666; padding: 2mm 3mm; break-inside: avoid; overflow: hidden; font-size: 8.5pt; }

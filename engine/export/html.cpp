@@ -16,7 +16,7 @@ h1 { font-size: 17pt; margin: 0 0 2mm; } h2 { font-size: 13pt; margin: 8mm 0 2mm
 h3 { font-size: 11pt; margin: 5mm 0 1mm; } p { margin: 1mm 0; }
 table { border-collapse: collapse; margin: 2mm 0; } th, td { padding: 0.6mm 2.2mm; border-bottom: 0.5px solid #999; text-align: left; vertical-align: top; }
 th { border-bottom: 1px solid #000; font-weight: bold; } td.n, th.n { text-align: right; }
-table.wide { width: 100%; } td.who { white-space: nowrap; } table.wide td:last-child { width: 40%; } td ul { margin: 0; padding-left: 4mm; }
+table.wide { width: 100%; } td.who { white-space: nowrap; } table.wide td:last-child { width: 40%; } table.review td:last-child { width: 62%; } td ul { margin: 0; padding-left: 4mm; }
 figure { margin: 2mm 0; break-inside: avoid; } figcaption { font-size: 9pt; } svg { max-width: 100%; height: auto; }
 .note { font-size: 9pt; } .keep { break-inside: avoid; } tr { break-inside: avoid; } h2, h3 { break-after: avoid; }
 )css";
@@ -53,11 +53,12 @@ std::string reviews(const PageWishes& wishes) {
   if (wishes.to_review.empty()) {
     return "";
   }
-  std::string text = "<h2>To be reviewed</h2>\n<p class=\"note\">When these results were opened, something "
-                     "was not as it should be. That may be a slip: talk to the student before you think "
-                     "anything else. Their marks count in every figure of this report.</p>\n<table "
-                     "class=\"wide\"><tr><th class=\"n\">sitting</th><th>student</th><th>case</th><th>what "
-                     "differs</th></tr>\n";
+  std::string text =
+      "<h2>To be reviewed</h2>\n<p class=\"note\">When these results were opened, something "
+      "was not as it should be. That may be a slip: talk to the student before you think "
+      "anything else. Their marks count in every figure of this report.</p>\n<table "
+      "class=\"wide review\"><tr><th class=\"n\">sitting</th><th>student</th><th>case</th><th>what "
+      "differs</th></tr>\n";
   for (const auto& one : wishes.to_review) {
     std::string why;
     for (const auto& words : one.why) {
