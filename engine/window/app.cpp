@@ -150,7 +150,8 @@ void App::sit(tl::expected<desk::Desk, scenario::Problems> examined) {
   if (desk->finished()) {
     focus_screen = 3;
     message.clear();
-  } else if (desk->time_s() > 0 || !desk->worksheet().empty()) {
+  } else if (constexpr double opened_s = 0.01; // A case that was only opened stands at a tick of the clock.
+             desk->time_s() > opened_s || !desk->worksheet().empty()) {
     come_back(*this);
   } else {
     lay_out(*this);

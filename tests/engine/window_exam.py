@@ -72,6 +72,7 @@ def work(hand, words, reopen):
     hand.picture("cases")
     press(hand.screen, "exam.case.unknown-1")
     hand.fact_is("screen", "bench")
+    hand.fact_is("tab", "Request")  # Nobody has been here before.
     hand.screen.key("d")
     press(hand.screen, "gloves")
     hand.fact_is("gloves", "1")
@@ -83,6 +84,7 @@ def work(hand, words, reopen):
     hand.screen.until(lambda: hand.screen.place("exam.case.unknown-1"), "the cases", 120)
     press(hand.screen, "exam.case.unknown-1")
     hand.fact_is("screen", "bench")
+    hand.fact_is("tab", "Worksheet")
     hand.fact_is("gloves", "1")
     hand.write_colour("yellow")
     hand.screen.key("h")
