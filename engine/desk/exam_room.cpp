@@ -5,6 +5,9 @@
 #include "engine/seal/device.hpp"
 #include "engine/seal/passphrase.hpp"
 #include "engine/strict/disk.hpp"
+#include "engine/strict/file.hpp"
+
+#include <algorithm>
 
 namespace matula::desk {
 
@@ -114,6 +117,23 @@ std::vector<ExamCase> ExamRoom::cases() const {
     all.push_back(std::move(one));
   }
   return all;
+}
+
+std::optional<std::int64_t> ExamRoom::begun_s() const {
+  std::optional<std::int64_t> first;
+  for (const std::string& label : impl_->labels) {
+    const auto seat = impl_->seat(label);
+    std::string text;
+    if (!seat || !strict::read_text(chain_of(log_of(*seat, impl_->folder)), text)) {
+      continue;
+    }
+    const auto chain = examination::parse_chain(text, label);
+    if (chain && !chain->checkpoints.empty()) {
+      const std::int64_t at_s = chain->checkpoints.front().at_s;
+      first = first ? std::min(*first, at_s) : at_s;
+    }
+  }
+  return first;
 }
 
 tl::expected<Desk, scenario::Problems> ExamRoom::sit(const Ground& ground, const std::string& label) const {

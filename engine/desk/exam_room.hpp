@@ -4,6 +4,7 @@
 
 #include <filesystem>
 #include <memory>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -56,6 +57,10 @@ public:
   [[nodiscard]] const std::string& pseudonym() const;
   /// As they stand on the disk now.
   [[nodiscard]] std::vector<ExamCase> cases() const;
+
+  /// When the first case was begun by this machine's clock, as its chain says, UTC seconds since 1970; nothing
+  /// before.
+  [[nodiscard]] std::optional<std::int64_t> begun_s() const;
 
   /// Begins a case or goes on with it; one that is handed in shows its closing code again.
   [[nodiscard]] tl::expected<Desk, scenario::Problems> sit(const Ground& ground,

@@ -13,10 +13,6 @@ namespace {
 
 namespace fs = std::filesystem;
 
-fs::path chain_of(const fs::path& log_file) {
-  return fs::path(log_file).replace_extension(".chain");
-}
-
 std::string read(const fs::path& file) {
   std::string text;
   (void)strict::read_text(file, text); // What cannot be read is empty, and then does not fit its signatures.
@@ -24,6 +20,10 @@ std::string read(const fs::path& file) {
 }
 
 } // namespace
+
+fs::path chain_of(const fs::path& log_file) {
+  return fs::path(log_file).replace_extension(".chain");
+}
 
 fs::path log_of(const examination::Seat& seat, const fs::path& folder) {
   constexpr std::size_t id_letters = 8;

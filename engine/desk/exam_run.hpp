@@ -34,6 +34,9 @@ private:
   std::optional<Closed> closed_;
 };
 
+/// Where the signed chain of a log lies.
+[[nodiscard]] std::filesystem::path chain_of(const std::filesystem::path& log_file);
+
 /// Where the log of a seat lies in a folder.
 [[nodiscard]] std::filesystem::path log_of(const examination::Seat& seat,
                                            const std::filesystem::path& folder);

@@ -1,5 +1,6 @@
 #include "engine/examination/halves.hpp"
 #include "engine/examination/returned.hpp"
+#include "engine/examination/time_taken.hpp"
 #include "engine/seal/base32.hpp"
 #include "engine/sitting/log.hpp"
 
@@ -143,16 +144,6 @@ Check check_scenario(const Returned& returned, const sitting::Header& header, st
                                       ")");
 }
 
-Check check_time(const Returned& returned, const Pack& pack) {
-  constexpr std::int64_t s_a_minute = 60;
-  constexpr std::int64_t grace_s = 120; // Handing in takes a moment: fitted here.
-  const std::int64_t took_s = returned.ended_at_s - returned.begun_at_s;
-  const std::string words = "took " + std::to_string(took_s / s_a_minute) + " of " +
-                            std::to_string(pack.head.minutes) + " minutes by the learner's own clock";
-  return took_s >= 0 && took_s <= pack.head.minutes * s_a_minute + grace_s ? good("time", words)
-                                                                           : review("time", words);
-}
-
 Check check_program(const std::string& began_with) {
   return began_with == MATULA_VERSION
              ? good("program", "version " + began_with)
@@ -198,7 +189,7 @@ Returned check(const HandedIn& result, const std::string& file, const Pack& pack
   checks.push_back(check_device(result, held));
   checks.push_back(check_code(returned, held));
   checks.push_back(check_scenario(returned, log->header, chain->start.seed));
-  checks.push_back(check_time(returned, pack));
+  checks.push_back(check_time(returned.begun_at_s, returned.ended_at_s, pack, "took"));
   checks.push_back(check_program(chain->start.program));
   return returned;
 }

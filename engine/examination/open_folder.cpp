@@ -1,4 +1,5 @@
 #include "engine/examination/returned.hpp"
+#include "engine/examination/time_taken.hpp"
 #include "engine/seal/frame.hpp"
 #include "engine/strict/disk.hpp"
 
@@ -92,6 +93,7 @@ seal::Maybe<ReturnedFolder> open_folder(const fs::path& folder, const Pack& pack
     return std::tie(a.pseudonym, a.label) < std::tie(b.pseudonym, b.label);
   });
   tell_copies(found.sittings);
+  tell_time_of_all(found.sittings, pack);
   found.outstanding = outstanding(key, found.sittings);
   return found;
 }

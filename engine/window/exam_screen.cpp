@@ -1,4 +1,6 @@
 #include "engine/window/exam_view.hpp"
+
+#include "engine/desk/wall_clock.hpp"
 #include "engine/window/fonts.hpp"
 #include "engine/window/group.hpp"
 #include "engine/window/pane.hpp"
@@ -53,6 +55,7 @@ void enter(App& app, ExamView& view) {
   view.passphrase.clear();
   view.room.emplace(std::move(*room));
   view.cases = view.room->cases();
+  view.begun_s = view.room->begun_s();
   app.focus_screen = 3;
   app.say("Work the cases in any order. There are no marks and no help until they are released.");
 }
@@ -86,6 +89,12 @@ void draw_entry(App& app, ExamView& view) {
 void draw_cases(App& app, ExamView& view) {
   heading(view.room->title().c_str());
   ImGui::Text("%s  ·  %u minutes for all", view.room->pseudonym().c_str(), view.room->minutes());
+  const std::string left = say_time_left(app);
+  ImGui::TextWrapped("%s", left.empty() ? "The time begins with the first case you begin."
+                                        : (left + ". What is handed in later is taken, and its time is told "
+                                                  "to your instructor.")
+                                              .c_str());
+  app.widgets.tell("time_left", left);
   std::string chosen;
   for (const desk::ExamCase& one : view.cases) {
     const char* words = one.handed_in ? "Show the closing code" : one.begun ? "Go on" : "Begin";
@@ -102,10 +111,27 @@ void draw_cases(App& app, ExamView& view) {
   }
   if (!chosen.empty()) {
     app.sit(view.room->sit(app.ground, chosen));
+    view.begun_s = view.room->begun_s();
   }
 }
 
 } // namespace
+
+std::string say_time_left(const App& app) {
+  if (!app.exam || !app.exam->room || !app.exam->begun_s) {
+    return "";
+  }
+  constexpr std::int64_t s_a_minute = 60;
+  const std::int64_t minutes = app.exam->room->minutes();
+  const std::int64_t left_s = *app.exam->begun_s + minutes * s_a_minute - desk::now_s();
+  return left_s > 0 ? fmt::format("{} of {} min left", (left_s + s_a_minute - 1) / s_a_minute, minutes)
+                    : fmt::format("The {} min are over, by {} min", minutes, -left_s / s_a_minute);
+}
+
+double exam_rest_s(const App& app) {
+  constexpr double often_enough_s = 10;
+  return say_time_left(app).empty() ? -1 : often_enough_s;
+}
 
 std::filesystem::path exam_folder(const App& app) {
   return app.options.sittings / "examination";

@@ -17,6 +17,7 @@ struct ExamView {
   std::string session_code;
   std::optional<desk::ExamRoom> room;
   std::vector<desk::ExamCase> cases;
+  std::optional<std::int64_t> begun_s; ///< By the wall clock.
 };
 
 /// Where packs and device keys are looked for, and where logs and results go.
@@ -24,6 +25,11 @@ struct ExamView {
 
 /// Looks into the folder again.
 void open_exam(App& app);
+
+/// How much of the time is left, "37 of 60 min left"; empty while no examination is open or begun.
+[[nodiscard]] std::string say_time_left(const App& app);
+/// How long the window may sleep so that this goes on being true; negative while nothing is to be said.
+[[nodiscard]] double exam_rest_s(const App& app);
 
 void draw_exam(App& app);                                    ///< Part of the start screen.
 void draw_closed_screen(App& app, const render::Rect& area); ///< After a case has been handed in.

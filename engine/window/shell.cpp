@@ -1,5 +1,6 @@
 #include "engine/window/author.hpp"
 #include "engine/window/class_view.hpp"
+#include "engine/window/exam_view.hpp"
 #include "engine/window/fonts.hpp"
 #include "engine/window/key_memory.hpp"
 #include "engine/window/panels.hpp"
@@ -80,12 +81,12 @@ double rest_s(const App& app) {
     return practice_rest_s(app);
   }
   if (!app.desk || app.desk->finished()) {
-    return -1;
+    return exam_rest_s(app);
   }
   const bool moves = app.scene && render::moves(*app.scene) &&
                      (!app.aids.still || app.something_heats() || app.scene->floating);
   const bool lively = app.clock.waiting() || moves;
-  return lively ? frame_s : app.clock.running() ? running_frame_s : -1;
+  return lively ? frame_s : app.clock.running() ? running_frame_s : exam_rest_s(app);
 }
 
 void advance_clock(App& app, double wall_s) {

@@ -114,13 +114,16 @@ void draw_start_screen(App& app, const render::Rect& area) {
     --app.focus_screen;
     app.widgets.focus_next();
   }
-  draw_offerings(app);
-  heading("For instructors");
-  draw_author_entry(app);
-  ImGui::SameLine();
-  draw_class_entry(app);
+  const bool examined = app.exam && app.exam->room; // Nothing is offered beside an opened pack.
+  if (!examined) {
+    draw_offerings(app);
+    heading("For instructors");
+    draw_author_entry(app);
+    ImGui::SameLine();
+    draw_class_entry(app);
+  }
   ImGui::BeginChild("cases", {0, 0}, false, ImGuiWindowFlags_NavFlattened);
-  if (app.offering == Offering::Examination) {
+  if (examined || app.offering == Offering::Examination) {
     draw_exam(app);
     ImGui::EndChild();
     return;

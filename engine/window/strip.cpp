@@ -1,3 +1,4 @@
+#include "engine/window/exam_view.hpp"
 #include "engine/window/flow.hpp"
 #include "engine/window/pane.hpp"
 #include "engine/window/panels.hpp"
@@ -114,6 +115,12 @@ void draw_strip(App& app, const render::Rect& area) {
   if (!app.marks_wanted) {
     ImGui::SameLine();
     draw_text_size(app);
+  }
+  const std::string left = app.desk->examination() ? say_time_left(app) : "";
+  if (!left.empty()) {
+    app.widgets.tell("time_left", left);
+    flow(width_of(left.c_str()));
+    ImGui::TextUnformatted(left.c_str());
   }
   const std::string& title = app.desk->brief().title;
   if (width_of(title.c_str()) < room_after()) {

@@ -66,10 +66,11 @@ std::vector<std::string> some_lines(int count) {
 }
 
 /// A sitting of `count` lines written and signed as the desk does it.
-examination::HandedIn worked(int count, const examination::ChainStart& start = room().start()) {
+examination::HandedIn worked(int count, const examination::ChainStart& start = room().start(),
+                             Ticking clock = {}) {
   const auto folder = fresh_folder("chain");
   auto chain = examination::ChainWriter::begin(folder / "a.chain", start, room().first_line(),
-                                               learner().signing, Ticking());
+                                               learner().signing, clock);
   REQUIRE(chain);
   std::string log = room().first_line() + "\n";
   for (const auto& line : some_lines(count)) {
@@ -304,6 +305,34 @@ TEST_CASE("a folder tells copies from second sittings, what is missing, and what
   CHECK(found.sittings[0].to_be_reviewed());
   CHECK(found.sittings[1].to_be_reviewed());
   std::filesystem::remove_all(folder);
+}
+
+TEST_CASE("the minutes of an examination are for all cases of a learner") {
+  const auto time_of_both = [](std::int64_t minutes_later) {
+    const auto folder = fresh_folder("together");
+    auto start = room().start();
+    REQUIRE(seal::write_bytes(folder / "a.result", sealed_result(worked(3))).empty());
+    start.label = "unknown-2";
+    const auto second = worked(3, start, {begun_s + minutes_later * 60});
+    REQUIRE(seal::write_bytes(folder / "b.result", sealed_result(second)).empty());
+    const auto found = examination::open_folder(folder, room().pack, room().key, instructor(), {});
+    REQUIRE(found);
+    std::filesystem::remove_all(folder);
+    REQUIRE(found->sittings.size() == 2);
+    std::vector<std::string> words;
+    for (const auto& sitting : found->sittings) {
+      for (const Check& one : sitting.checks) {
+        if (one.what == "time" && one.state == Check::State::ToBeReviewed) {
+          words.push_back(one.words);
+        }
+      }
+    }
+    return words;
+  };
+  CHECK(time_of_both(91).empty()); // 90 minutes and two of grace.
+  const std::string late = "2 sittings together took 95 of 90 minutes by the learner's own clock";
+  CHECK(time_of_both(95) == std::vector<std::string>{late, late});
+  CHECK(time_of_both(-95) == std::vector<std::string>{late, late});
 }
 
 TEST_CASE("results sealed to others, logs given as results and results given as packs are named") {

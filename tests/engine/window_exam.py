@@ -70,9 +70,13 @@ def work(hand, words, reopen):
     hand.enter(words, words["class_passphrase"])
     hand.screen.until(lambda: hand.screen.place("exam.case.unknown-1"), "the cases", 120)
     hand.picture("cases")
+    hand.fact_is("time_left", "")
+    if hand.screen.place("class.open") or hand.screen.place("offer.practice"):
+        raise Stuck("something else is offered beside an opened pack")
     press(hand.screen, "exam.case.unknown-1")
     hand.fact_is("screen", "bench")
     hand.fact_is("tab", "Request")  # Nobody has been here before.
+    hand.fact_is("time_left", "90 of 90 min left")
     hand.screen.key("d")
     press(hand.screen, "gloves")
     hand.fact_is("gloves", "1")
