@@ -49,9 +49,10 @@ void enter(App& app, ExamView& view) {
                                    view.devices[static_cast<std::size_t>(view.device)].file, view.passphrase,
                                    view.session_code, exam_folder(app));
   if (!room) {
-    app.say(scenario::to_text(room.error()), true);
+    view.refusal = scenario::to_text(room.error());
     return;
   }
+  view.refusal.clear();
   view.passphrase.clear();
   view.room.emplace(std::move(*room));
   view.cases = view.room->cases();
@@ -84,6 +85,10 @@ void draw_entry(App& app, ExamView& view) {
   if (app.widgets.button("exam.open", "Open the pack (takes a second)")) {
     enter(app, view);
   }
+  app.widgets.tell("exam.refused", view.refusal);
+  ImGui::PushStyleColor(ImGuiCol_Text, ImGui::GetStyleColorVec4(ImGuiCol_CheckMark));
+  ImGui::TextWrapped("%s", view.refusal.c_str());
+  ImGui::PopStyleColor();
 }
 
 void draw_cases(App& app, ExamView& view) {

@@ -15,6 +15,7 @@ struct ExamView {
   int device = 0;
   std::string passphrase; ///< As typed; cleared once it has opened a pack.
   std::string session_code;
+  std::string refusal; ///< Why the pack was not opened; empty when it was.
   std::optional<desk::ExamRoom> room;
   std::vector<desk::ExamCase> cases;
   std::optional<std::int64_t> begun_s; ///< By the wall clock.

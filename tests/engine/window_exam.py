@@ -63,7 +63,7 @@ class Learner(Hand):
 
 def work(hand, words, reopen):
     hand.enter(words, "ABCD-EFGH-JKLM")
-    hand.screen.until(lambda: "passphrase" in hand.screen.fact("message"), "a refusal of a wrong passphrase")
+    hand.screen.until(lambda: "passphrase" in hand.screen.fact("exam.refused"), "a refusal of a wrong passphrase")
     hand.picture("refused")
     hand.screen.close()
     hand = reopen()
