@@ -58,8 +58,8 @@ public:
   /// As they stand on the disk now.
   [[nodiscard]] std::vector<ExamCase> cases() const;
 
-  /// When the first case was begun by this machine's clock, as its chain says, UTC seconds since 1970; nothing
-  /// before.
+  /// When the first case was begun by this machine's clock, as its chain says, UTC seconds since 1970;
+  /// nothing before.
   [[nodiscard]] std::optional<std::int64_t> begun_s() const;
 
   /// Begins a case or goes on with it; one that is handed in shows its closing code again.
