@@ -26,6 +26,10 @@ h1 { font-size: 14pt; margin: 0 0 1mm 0; }
 .sign { margin-top: 10mm; }
 .sign span { display: inline-block; width: 29%; margin-right: 4%; border-top: 0.2mm solid #000; padding-top: 1mm; font-size: 8.5pt; }
 .small { font-size: 8.5pt; color: #333; }
+table.key { border-collapse: collapse; width: 100%; }
+.key td, .key th { border: 0.2mm solid #888; padding: 1.2mm 2mm; vertical-align: top; text-align: left; }
+.key th { background: #e4e4e4; }
+.key tr { break-inside: avoid; }
 .labels { display: flex; flex-wrap: wrap; }
 .label { width: 60mm; height: 30mm; border: 0.2mm dashed #666; padding: 2mm 3mm; break-inside: avoid; overflow: hidden; font-size: 8.5pt; }
 .label .number { font-size: 13pt; font-weight: bold; }
@@ -111,11 +115,47 @@ std::string label(const Form& form, std::size_t number) {
          "<br>for " + escaped(form.student) + ", unknown " + std::to_string(number + 1) + "</div>\n";
 }
 
+std::string page_head(const std::string& title) {
+  return "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>" + escaped(title) +
+         "</title><style>" + style + "</style></head><body>\n";
+}
+
+/// What each test of an unknown shows by the book, and how near to another word.
+std::string shown_by_the_book(const FormUnknown& unknown) {
+  std::string html;
+  for (const Shown& shown : unknown.shown) {
+    const std::string distance =
+        shown.from_line ? fmt::format(" ({:.2f} of a grade from the line)", *shown.from_line) : "";
+    html += escaped(shown.title) + ": <b>" + escaped(shown.word) + "</b>" + distance + "<br>";
+  }
+  return html;
+}
+
 } // namespace
 
+std::string printable_key(const Plan& plan, const std::vector<Form>& forms) {
+  std::string html =
+      page_head(plan.title + ": key") + "<div class=\"head\"><h1>" + escaped(plan.title) +
+      ": the key</h1><div>Yours alone. What each unknown shows by the book, read by the reference reader; "
+      "the "
+      "larger the difficulty (logits), the harder to read.</div></div>\n<table "
+      "class=\"key\"><thead><tr><th>Student"
+      "</th><th>Unknown</th><th>Patient</th><th>By the book</th><th>Specific gravity</th><th>Difficulty</th>"
+      "</tr></thead><tbody>\n";
+  for (const auto& form : forms) {
+    for (std::size_t i = 0; i < form.unknowns.size(); ++i) {
+      const auto& unknown = form.unknowns[i];
+      html += "<tr><td>" + escaped(form.student) + "</td><td>" + std::to_string(i + 1) + "<br>" +
+              escaped(unknown.number) + "</td><td>" + escaped(unknown.scenario.patient.name) + "</td><td>" +
+              shown_by_the_book(unknown) +
+              fmt::format("</td><td>{:.3f}</td><td>{:+.2f}</td></tr>\n", unknown.gravity, unknown.difficulty);
+    }
+  }
+  return html + "</tbody></table></body></html>\n";
+}
+
 std::string printable_sheet(const Plan& plan, const std::vector<Form>& forms, const Shelf& shelf) {
-  std::string html = "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>" +
-                     escaped(plan.title) + "</title><style>" + style + "</style></head><body>\n";
+  std::string html = page_head(plan.title);
   for (const auto& form : forms) {
     html += student_page(plan, form, shelf);
   }

@@ -12,4 +12,8 @@ namespace matula::author {
 [[nodiscard]] std::string printable_sheet(const Plan& plan, const std::vector<Form>& forms,
                                           const Shelf& shelf);
 
+/// The teacher's key to them on paper: for each unknown what its tests show by the book, how near to another
+/// word, its specific gravity and how hard it is (logits).
+[[nodiscard]] std::string printable_key(const Plan& plan, const std::vector<Form>& forms);
+
 } // namespace matula::author

@@ -69,6 +69,7 @@ bool write_all(const std::filesystem::path& folder, const author::Plan& plan,
     }
   }
   return write_file(folder / "forms.html", author::printable_sheet(plan, forms, shelf), err) &&
+         write_file(folder / "key.html", author::printable_key(plan, forms), err) &&
          write_file(folder / "key.json", key_of(plan, forms).dump(2) + "\n", err);
 }
 

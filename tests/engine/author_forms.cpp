@@ -105,6 +105,15 @@ TEST_CASE("forms are as hard for everybody within the tolerance, and no specimen
     CHECK(html.find(">" + form.student + "<") != std::string::npos);
     CHECK(html.find(form.unknowns[0].number) != std::string::npos);
   }
+  const auto key = author::printable_key(plan, forms);
+  for (const auto& form : forms) {
+    for (const auto& unknown : form.unknowns) {
+      CHECK(key.find(unknown.number) != std::string::npos);
+      for (const auto& shown : unknown.shown) {
+        CHECK(key.find("<b>" + shown.word + "</b>") != std::string::npos);
+      }
+    }
+  }
   CHECK(html.find("2+") == std::string::npos); // No result stands on it.
   CHECK(html.find("mg/dL") == std::string::npos);
 }

@@ -81,6 +81,9 @@ def forms(folder):
     assert abs(hard[0] - hard[1]) <= made["tolerance"], hard
     sheet = (folder / "forms" / "forms.html").read_text()
     assert made["forms"][0]["unknowns"][0]["number"] in sheet and "1+" not in sheet, "the sheet gives nothing away"
+    key = (folder / "forms" / "key.html").read_text()
+    for form in made["forms"]:
+        assert form["unknowns"][0]["number"] in key and "<b>1+</b>" in key, "the key tells everything"
 
 
 with tempfile.TemporaryDirectory() as name:
