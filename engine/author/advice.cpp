@@ -3,6 +3,7 @@
 #include "engine/assets/world.hpp"
 #include "engine/author/recipe_here.hpp"
 #include "engine/author/wish.hpp"
+#include "engine/author/worth.hpp"
 #include "engine/scoring/ladder.hpp"
 
 #include <fmt/format.h>
@@ -38,8 +39,8 @@ public:
   std::vector<Advice> all() {
     unanswerable();
     traps();
-    weights();
-    decisions();
+    const auto weights = advise_on_weights(scenario_);
+    advice_.insert(advice_.end(), weights.begin(), weights.end());
     words();
     for (const auto& shown : previewed_.shown()) {
       on_a_line(shown);
@@ -103,42 +104,6 @@ private:
     }
   }
 
-  /// A weight somebody wrote for what is not asked, or 0 for what is.
-  void weight(const char* name, int weight, int usual, bool asked) {
-    if (asked && weight == 0) {
-      say("weights",
-          fmt::format("[weights] {} is 0, and it is asked for: no mark hangs on that work.", name));
-    }
-    if (!asked && weight != usual) {
-      say("weights", fmt::format("[weights] {} is {}, and nothing of the kind is asked for.", name, weight));
-    }
-  }
-
-  void weights() {
-    const auto& marking = scenario_.marking;
-    const scenario::Marking usual;
-    const bool graded = !scenario_.asked.procedures.empty();
-    weight("each_grade", marking.grade_weight, usual.grade_weight, graded);
-    weight("each_look", marking.look_weight, usual.look_weight,
-           scenario_.asked.look || scenario_.asked.specific_gravity);
-    weight("specific_gravity", marking.gravity_weight, usual.gravity_weight,
-           scenario_.asked.specific_gravity);
-    weight("procedure", marking.process_weight, usual.process_weight,
-           graded || scenario_.asked.specific_gravity);
-    const int tests = static_cast<int>(scenario_.asked.procedures.size());
-    int decided = 0;
-    for (const auto& decision : scenario_.decisions) {
-      decided += decision.weight;
-    }
-    if (tests > 0 &&
-        decided > tests * marking.grade_weight + 2 * marking.process_weight + 3 * marking.gravity_weight) {
-      say("weights",
-          fmt::format("The questions are worth {} marks, more than all the work at the bench: a guess "
-                      "would carry the case.",
-                      decided));
-    }
-  }
-
   /// Words a draft begins with, which somebody was to replace.
   void words() {
     const auto draft = [](const std::string& text) { return text.rfind("Write here ", 0) == 0; };
@@ -149,14 +114,6 @@ private:
       if (draft(decision.why)) {
         say("words",
             fmt::format("why of the question '{}' still says what a draft begins with.", decision.key));
-      }
-    }
-  }
-
-  void decisions() {
-    for (const auto& decision : scenario_.decisions) {
-      if (decision.weight == 0) {
-        say("decision", fmt::format("The question '{}' has weight 0: no mark hangs on it.", decision.key));
       }
     }
   }

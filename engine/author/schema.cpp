@@ -8,8 +8,6 @@ namespace matula::author {
 
 namespace {
 
-using scenario::range_measure;
-
 Json patient() {
   return table("The request form: all a student knows of the patient, who is invented",
                {{"name", words("name")},
@@ -20,16 +18,6 @@ Json patient() {
                {"name", "age_sex", "ward", "request", "specimen_note"});
 }
 
-Json rules(const scenario::Limits& limits) {
-  const auto& solute = limits.ranges.at("solute_rule");
-  return table("The arithmetic the laboratory has written down",
-               {{"one_division_per",
-                 quantity("0.001 for every so many degrees (3 C)", range_measure(limits, "per_degrees"))},
-                {"protein_per_g_dl", number("taken off for each g/dL (0.003)", solute)},
-                {"glucose_per_g_dl", number("taken off for each g/dL (0.004)", solute)}},
-               {});
-}
-
 Json asked() {
   std::vector<std::string> tests{"look", "specific_gravity"};
   for (const auto& one : procedure::shipped_list()) {
@@ -37,45 +25,6 @@ Json asked() {
   }
   return table("What stands on the worksheet and in the marks", {{"tests", list_of("tests", tests, false)}},
                {"tests"});
-}
-
-Json weights(const scenario::Limits& limits) {
-  const auto& weight = limits.ranges.at("weight");
-  return table("What things are worth, in marks",
-               {{"each_grade", whole("each graded test (20)", weight)},
-                {"each_look", whole("each of colour, clarity, odour (5)", weight)},
-                {"specific_gravity", whole("reading and calculation together (20)", weight)},
-                {"procedure", whole("shared out over the parts (20)", weight)}},
-               {});
-}
-
-Json tolerances(const scenario::Limits& limits) {
-  const auto& gravity = limits.ranges.at("gravity_tolerance");
-  const auto degrees = range_measure(limits, "temperature_tolerance");
-  return table("How near a figure must come",
-               {{"specific_gravity_full", number("full marks up to this error (0.001)", gravity)},
-                {"specific_gravity_none", number("none from this error on (0.003)", gravity)},
-                {"temperature_full", quantity("full marks up to this error (1 C)", degrees)},
-                {"temperature_none", quantity("none from this error on (3 C)", degrees)}},
-               {});
-}
-
-Json marking() {
-  const strict::Range per_mille{0, 1000, ""};
-  Json loss = {{"description", "per mille lost for 0 to 5 grades off"},
-               {"type", "array"},
-               {"items", number("per mille", per_mille)},
-               {"minItems", 6},
-               {"maxItems", 6}};
-  return table(
-      "What this case marks otherwise than the rules of the house",
-      {{"loss", loss},
-       {"missed_finding", whole("lost besides when a finding was read as negative, per mille", per_mille)},
-       {"false_alarm", whole("lost besides when a negative tube was reported, per mille", per_mille)},
-       {"reader_spread", number("how far apart trained readers lie, grades", {0.01, 2, ""})},
-       {"pass_mark", whole("mean of the graded readings to pass, per mille", per_mille)},
-       {"missed_findings", whole("findings that may be missed in a passed sitting", {0, 100, ""})}},
-      {});
 }
 
 Json decisions(const scenario::Limits& limits) {
@@ -134,11 +83,11 @@ std::string scenario_schema(const Shelf& shelf) {
       {"specimen", specimen_schema(shelf)},
       {"collection", collection_schema(shelf)},
       {"bench", bench_schema(shelf)},
-      {"laboratory_rules", rules(limits)},
+      {"laboratory_rules", table("The arithmetic the laboratory has written down", rules_fields(limits))},
       {"asked", asked()},
-      {"weights", weights(limits)},
-      {"tolerances", tolerances(limits)},
-      {"marking", marking()},
+      {"weights", table("What things are worth, in marks", weights_fields(limits))},
+      {"tolerances", table("How near a figure must come", tolerances_fields(limits))},
+      {"marking", table("What this case marks otherwise than the rules of the house", marking_fields())},
       {"decision", decisions(limits)},
       {"review", review()},
   };

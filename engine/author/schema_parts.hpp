@@ -1,5 +1,6 @@
 #pragma once
 
+#include "engine/author/fields.hpp"
 #include "engine/author/schema.hpp"
 #include "engine/scenario/quantity.hpp"
 
@@ -23,8 +24,11 @@ using Json = nlohmann::ordered_json; // Keys stay in the order they are said in.
 [[nodiscard]] Json quantity(const std::string& about, const scenario::Measure& measure);
 [[nodiscard]] Json table(const std::string& about, const Json& properties,
                          const std::vector<std::string>& required);
+[[nodiscard]] Json table(const std::string& about, const Fields& fields);
+[[nodiscard]] Json property(const Field& field);
 [[nodiscard]] Json tables(const std::string& about, const Json& properties,
                           const std::vector<std::string>& required);
+[[nodiscard]] Json tables(const std::string& about, const Fields& fields);
 
 // One section each.
 [[nodiscard]] Json specimen_schema(const Shelf& shelf);

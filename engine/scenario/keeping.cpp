@@ -7,14 +7,6 @@ namespace {
 
 using Counts = std::vector<std::pair<std::string, double>>;
 
-Measure cell_measure(const Limit& limit) {
-  return {{{"/uL", 1}, {"/µL", 1}, {"/mL", 1e-3}, {"/L", 1e-6}}, 0, limit.highest};
-}
-
-Measure organism_measure(const Limit& limit) {
-  return {{{"/mL", 1}, {"/uL", 1e3}, {"/µL", 1e3}, {"/L", 1e-3}}, 0, limit.highest};
-}
-
 Counts read_counts(const strict::Table& specimen, const std::string& section,
                    const std::vector<Limit>& limits, Measure (*measure)(const Limit&),
                    const matter::Catalogue& catalogue) {

@@ -123,6 +123,14 @@ Measure dissolved_measure(const Limit& limit, double molar_mass_g_per_mol) {
   return measure;
 }
 
+Measure cell_measure(const Limit& limit) {
+  return {{{"/uL", 1}, {"/µL", 1}, {"/mL", 1e-3}, {"/L", 1e-6}}, 0, limit.highest};
+}
+
+Measure organism_measure(const Limit& limit) {
+  return {{{"/mL", 1}, {"/uL", 1e3}, {"/µL", 1e3}, {"/L", 1e-3}}, 0, limit.highest};
+}
+
 Measure solid_measure(const Limit& limit) {
   return {{{"mg/L", 1}, {"mg/dL", 10}, {"g/L", 1000}}, 0, limit.highest};
 }

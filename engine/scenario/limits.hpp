@@ -40,6 +40,12 @@ struct Limits {
 /// Units and range of a suspended solid; base mg/L.
 [[nodiscard]] Measure solid_measure(const Limit& limit);
 
+/// Units and range of cells; base a microlitre.
+[[nodiscard]] Measure cell_measure(const Limit& limit);
+
+/// Units and range of organisms; base a millilitre.
+[[nodiscard]] Measure organism_measure(const Limit& limit);
+
 /// Units and range of the named range whose unit is "mL", "C" or "h".
 [[nodiscard]] Measure range_measure(const Limits& limits, const std::string& name);
 
