@@ -115,6 +115,31 @@ double from_mg_per_dl(double mg_per_dl, const std::string& key, const scenario::
              : mg_per_dl / (molar_mass(key, catalogue) * mg_dl_per_mmol_l_and_g_mol);
 }
 
+tl::expected<double, std::string> read_amount(const std::string& quantity, const Place& place,
+                                              const scenario::Limits& limits,
+                                              const matter::Catalogue& catalogue) {
+  const Limit* limit = limit_of(place, limits);
+  if (limit == nullptr || !most_of(place, limits, catalogue)) {
+    return tl::make_unexpected("no substance a scenario may list: " + place.key);
+  }
+  const double molar = molar_mass(place.key, catalogue);
+  const scenario::Measure measure = place.section == "solids"  ? scenario::solid_measure(*limit)
+                                    : place.section == "cells" ? scenario::cell_measure(*limit)
+                                                               : scenario::dissolved_measure(*limit, molar);
+  const auto written = scenario::split_quantity(quantity);
+  const auto unit = std::find_if(measure.units.begin(), measure.units.end(), [&](const scenario::Unit& one) {
+    return written && one.word == written->unit;
+  });
+  const double base = unit == measure.units.end() ? -1 : written->value * unit->in_base;
+  const double first = measure.units.front().in_base;
+  constexpr double rounding = 1 + 1e-9; // Of the conversion between units.
+  if (base < measure.low * first || base > measure.high * first * rounding) {
+    return tl::make_unexpected("a quantity " + scenario::allowed_words(measure));
+  }
+  return place.section == "dissolved" && weighed(place, limits) ? base * molar * mg_dl_per_mmol_l_and_g_mol
+                                                                : base;
+}
+
 std::string say_amount(const Place& place, double amount, const scenario::Limits& limits) {
   std::string name = place.key;
   std::replace(name.begin(), name.end(), '_', ' ');

@@ -4,6 +4,8 @@
 #include "sim/matter/catalogue.hpp"
 #include "sim/specimen/specimen.hpp"
 
+#include <tl/expected.hpp>
+
 #include <optional>
 #include <string>
 #include <vector>
@@ -37,6 +39,11 @@ void set_amount(specimen::Specimen& specimen, const Place& place, double amount,
 /// mg/dL of a dissolved substance in unit_of.
 [[nodiscard]] double from_mg_per_dl(double mg_per_dl, const std::string& key, const scenario::Limits& limits,
                                     const matter::Catalogue& catalogue);
+
+/// So much as an author writes it ("130 mg/dL", "1.3 g/L"), in unit_of; or what to write instead.
+[[nodiscard]] tl::expected<double, std::string> read_amount(const std::string& quantity, const Place& place,
+                                                            const scenario::Limits& limits,
+                                                            const matter::Catalogue& catalogue);
 
 /// "albumin 132 mg/dL", with the substance's own name.
 [[nodiscard]] std::string say_amount(const Place& place, double amount, const scenario::Limits& limits);

@@ -36,6 +36,9 @@ Search::Search(Turning& turning, const Wish& wish) : turning_(turning), wish_(wi
   for (const auto& [test, want] : wish.tests) {
     take_in(test, want);
   }
+  for (const auto& wanted : wish.amounts) {
+    turning_.fix(wanted.place, wanted.amount);
+  }
 }
 
 /// Tests of pH and of gravity say what the whole urine is to be; the others join those made of the same.
@@ -116,6 +119,9 @@ double Search::worst(const Group& group, bool between) {
 }
 
 bool Search::turn_group(const Group& group) {
+  if (turning_.is_fixed(group.analyte)) {
+    return false; // How much there is of it was wished: the test shows what that shows.
+  }
   const double loose = 1.5;
   if (!first_ && worst(group, false) <= loose * group.enough) {
     return false;
@@ -295,6 +301,9 @@ std::string Search::why_missed(const std::string& test, const Shown& got) const 
     }
     const double dose = turning_.amount(group.analyte);
     const std::string so_much = say_amount(group.analyte, dose, *shelf.limits);
+    if (turning_.is_fixed(group.analyte)) {
+      return why + fmt::format("with the {} that is wished it reads {} ({}).", so_much, got.word, got.seen);
+    }
     if (group.tests.size() > 1) {
       std::string others;
       for (const auto& other : group.tests) {

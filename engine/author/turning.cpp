@@ -24,7 +24,19 @@ void Turning::replace(const specimen::Specimen& specimen) {
   begun_.reset();
 }
 
+void Turning::fix(const Place& place, double amount) {
+  set(place, amount);
+  fixed_.push_back(place);
+}
+
+bool Turning::is_fixed(const Place& place) const {
+  return std::find(fixed_.begin(), fixed_.end(), place) != fixed_.end();
+}
+
 void Turning::set(const Place& place, double amount) {
+  if (is_fixed(place)) {
+    return;
+  }
   set_amount(case_.specimen, place, amount, *shelf_.limits, shelf_.world->catalogue);
   begun_.reset();
 }
@@ -52,7 +64,7 @@ double Turning::most_factor() const {
   for (const auto& key : shelf_.compose.scaled) {
     const Place place{"dissolved", key};
     const double had = amount_of(base_.specimen, place, *shelf_.limits, shelf_.world->catalogue);
-    if (had > 0) {
+    if (had > 0 && !is_fixed(place)) {
       most = std::min(most, most_of(place, *shelf_.limits, shelf_.world->catalogue).value_or(had) / had);
     }
   }

@@ -15,6 +15,9 @@ public:
   void replace(const specimen::Specimen& specimen);
 
   void set(const Place& place, double amount);
+  /// Sets it for good: nothing turns it any more.
+  void fix(const Place& place, double amount);
+  [[nodiscard]] bool is_fixed(const Place& place) const;
   [[nodiscard]] double amount(const Place& place) const;
   void set_yellow(double a420);
   /// pH, and the bicarbonate that goes with it.
@@ -48,6 +51,7 @@ private:
   scoring::GiveUp give_up_;
   bench::Setup setup_;
   std::optional<bench::State> begun_; ///< Of the specimen as it is now.
+  std::vector<Place> fixed_;
   double factor_ = 1;
   int tubes_ = 0;
 };

@@ -42,6 +42,9 @@ public:
       wish.colour = word(what, value, colour_words(shelf_));
     } else if (what == "clarity") {
       wish.clarity = word(what, value, clarity_words(shelf_));
+    } else if (const auto place = place_of(what);
+               place && shelf_.standards->rules.find_test(what) == nullptr) {
+      amount(what, *place, value);
     } else {
       test(what, value);
     }
@@ -69,6 +72,29 @@ private:
       wrong.push_back(fmt::format("{}={}: {}", what, value, strict::suggestion(value, allowed)));
     }
     return value;
+  }
+
+  /// "albumin", "cells.leucocytes"; nothing for what is no substance.
+  [[nodiscard]] std::optional<Place> place_of(const std::string& name) const {
+    const auto dot = name.find('.');
+    const std::string section = dot == std::string::npos ? "" : name.substr(0, dot);
+    const std::string key = dot == std::string::npos ? name : name.substr(dot + 1);
+    for (const char* one : {"dissolved", "solids", "cells"}) {
+      const Place place{one, key};
+      if ((section.empty() || section == one) && most_of(place, *shelf_.limits, shelf_.world->catalogue)) {
+        return place;
+      }
+    }
+    return std::nullopt;
+  }
+
+  void amount(const std::string& what, const Place& place, const std::string& value) {
+    const auto read = read_amount(value, place, *shelf_.limits, shelf_.world->catalogue);
+    if (!read) {
+      wrong.push_back(fmt::format("{}={}: {}", what, value, read.error()));
+      return;
+    }
+    wish.amounts.push_back({place, *read});
   }
 
   void test(const std::string& key, const std::string& value) {

@@ -16,6 +16,12 @@ struct Want {
   std::optional<Place> by;      ///< Made with this instead of what the test is made for.
 };
 
+/// So much of a substance, in unit_of.
+struct WantedAmount {
+  Place place;
+  double amount = 0;
+};
+
 /// What a teacher wants a specimen to look like. Whatever is not said is left as it falls.
 struct Wish {
   std::map<std::string, Want> tests;
@@ -24,10 +30,12 @@ struct Wish {
   std::optional<std::string> colour;
   std::optional<std::string> clarity;
   std::optional<double> ph;
+  std::vector<WantedAmount> amounts; ///< Left as they are, whatever a test made of them then shows.
 };
 
 /// Reads wishes such as "heat=2+", "benedict=3+ by lactose", "sg=1.018", "colour=amber", "clarity=clear",
-/// "ph=6.5". Fails with a sentence for each that cannot be read.
+/// "ph=6.5", "albumin=130 mg/dL", "solids.urate=200 mg/L". Fails with a sentence for each that cannot be
+/// read.
 [[nodiscard]] tl::expected<Wish, std::vector<std::string>> wish_from(const std::vector<std::string>& words,
                                                                      const Shelf& shelf);
 

@@ -146,7 +146,7 @@ void add_compose(CLI::App& app, Choices& choices) {
   verb->add_option(
           "WISH", choices.compose.wishes,
           "What it is to show: TEST=WORD, such as heat=2+ or \"benedict=3+ by lactose\"; sg=1.018, ph=6.5, "
-          "colour=amber, clarity=clear")
+          "colour=amber, clarity=clear, albumin=\"130 mg/dL\"")
       ->required();
   verb->add_option("--from", choices.compose.from, "Scenario file to begin from; without it, a plain urine");
   verb->add_option("-o,--output", choices.compose.output,

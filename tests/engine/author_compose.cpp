@@ -181,3 +181,42 @@ TEST_CASE("the same wish gives the same specimen, and composing can be given up"
   REQUIRE_FALSE(none);
   CHECK_THAT(none.error().front(), Catch::Contains("Given up"));
 }
+
+TEST_CASE("so much of a substance stays, and the rest is made to fit") {
+  const auto wish = wished({"albumin=1.3 g/L", "cells.leucocytes=300 /uL", "benedict=2+", "sg=1.020"});
+  REQUIRE(wish.amounts.size() == 2);
+  CHECK(wish.amounts.front().amount == Approx(130)); // In mg/dL.
+  const auto made = author::compose(test::shelf(), author::plain_case(test::shelf()), wish);
+  if (!made) {
+    FAIL(test::joined(made.error()));
+  }
+  const auto& catalogue = test::shelf().world->catalogue;
+  const auto& limits = *test::shelf().limits;
+  CHECK(author::amount_of(made->specimen, {"dissolved", "albumin"}, limits, catalogue) == Approx(130));
+  CHECK(author::amount_of(made->specimen, {"cells", "leucocytes"}, limits, catalogue) == Approx(300));
+  check_shows(*made, wish);
+
+  // A test made of it shows what so much of it shows, and one that cannot is refused with the amount.
+  const auto refused = author::compose(test::shelf(), author::plain_case(test::shelf()),
+                                       wished({"albumin=20 mg/dL", "heat=3+"}));
+  REQUIRE_FALSE(refused);
+  CHECK_THAT(test::joined(refused.error()), Catch::Contains("with the albumin 20 mg/dL that is wished"));
+
+  // What goes with the concentration is held as well, and urea is one of it.
+  const auto held = author::compose(test::shelf(), author::plain_case(test::shelf()),
+                                    wished({"urea=150 mmol/L", "sg=1.015"}));
+  if (!held) {
+    FAIL(test::joined(held.error()));
+  }
+  CHECK(author::amount_of(held->specimen, {"dissolved", "urea"}, limits, catalogue) == Approx(150));
+  CHECK(held->liquid.gravity == Approx(1.015).margin(0.0005));
+}
+
+TEST_CASE("an amount that cannot be read is refused with what to write instead") {
+  const auto wrong = author::wish_from(
+      {"albumin=lots", "albumin=130 mmol/kg", "albumin=9000 mg/dL", "solids.albumin=3 mg/L"}, test::shelf());
+  REQUIRE_FALSE(wrong);
+  REQUIRE(wrong.error().size() == 4);
+  CHECK_THAT(wrong.error().front(), Catch::Contains("from 0 to 2000 mg/dL"));
+  CHECK_THAT(wrong.error().back(), Catch::Contains("no test that ends in a word"));
+}
