@@ -29,27 +29,31 @@ appearance::Appearance look_on(const bench::State& state, const bench::Setup& se
   return bench::look(state, setup, vessel, {card, optics::Lamp::Daylight});
 }
 
-/// The case's float, lowered into a jar of the specimen and left to come to rest.
-std::optional<double> float_reading(bench::State state, const bench::Setup& setup) {
+/// The case's float, lowered into a jar of the specimen and left to come to rest; null when it cannot swim.
+std::shared_ptr<const bench::State> float_it(bench::State state, const bench::Setup& setup) {
   constexpr double jar_ml = 40;
   constexpr double left_ml = 2;
   constexpr double settles_s = 30;
   const double ml = std::min(jar_ml, setup.specimen.volume_ml - left_ml);
   if (ml <= 0) {
-    return std::nullopt;
+    return nullptr;
   }
   for (const bench::Action& action :
        std::vector<bench::Action>{bench::Mix{"specimen", bench::Manner::Swirl, 5},
                                   bench::Pour{"specimen", "jar", ml, true}, bench::Float{"jar", true, true},
                                   bench::Wait{settles_s}, bench::ClearBubbles{}, bench::Wait{settles_s}}) {
     if (!bench::perform(state, setup, action).done) {
-      return std::nullopt;
+      return nullptr;
     }
   }
-  if (state.floating && state.floating->state.grounded) {
-    return std::nullopt; // It stands on the bottom.
+  if (!state.floating || state.floating->state.grounded) {
+    return nullptr; // It stands on the bottom.
   }
-  const auto view = bench::scale_view(state, setup);
+  return std::make_shared<const bench::State>(std::move(state));
+}
+
+std::optional<double> float_reading(const bench::State& floated, const bench::Setup& setup) {
+  const auto view = bench::scale_view(floated, setup);
   return view ? std::optional(view->reading_at_surface) : std::nullopt;
 }
 
@@ -164,7 +168,8 @@ Preview::Preview(const Shelf& shelf, scenario::Scenario scenario, std::vector<st
       setup_(sitting::make_setup(*shelf.world, scenario_)), begun_(bench::begin(setup_)) {
   tests_ = tests_.empty() ? scenario_.asked.procedures : tests_;
   liquid_ = show_liquid(shelf, setup_, begun_);
-  liquid_.float_reads = float_reading(begun_, setup_);
+  floated_ = float_it(begun_, setup_);
+  liquid_.float_reads = floated_ ? float_reading(*floated_, setup_) : std::nullopt;
   warnings_ = implausible(scenario_.specimen, shelf.physiology, *shelf.limits, shelf.world->catalogue);
 }
 

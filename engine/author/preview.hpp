@@ -62,6 +62,8 @@ public:
   [[nodiscard]] const bench::Setup& setup() const { return setup_; }
   /// That bench before anything is done at it.
   [[nodiscard]] const bench::State& begun() const { return begun_; }
+  /// That bench with the case's float at rest in a jar of the specimen; null when there is no room for it.
+  [[nodiscard]] const std::shared_ptr<const bench::State>& floated() const { return floated_; }
 
 private:
   const Shelf* shelf_;
@@ -69,6 +71,7 @@ private:
   std::vector<std::string> tests_;
   bench::Setup setup_;
   bench::State begun_;
+  std::shared_ptr<const bench::State> floated_;
   Liquid liquid_;
   std::vector<std::string> warnings_;
   std::vector<Shown> shown_;

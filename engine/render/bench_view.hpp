@@ -37,6 +37,10 @@ public:
   [[nodiscard]] unsigned side_by_side(int slot, const std::vector<appearance::Appearance>& vessels, int width,
                                       int height);
 
+  /// The same for a jar with the float that swims in it, so near that its scale can be read at the surface.
+  [[nodiscard]] unsigned float_in_jar(int slot, const appearance::Appearance& jar,
+                                      const bench::SeenFloat& floating, int width, int height);
+
 private:
   struct Impl;
   explicit BenchView(std::unique_ptr<Impl> impl);

@@ -6,6 +6,7 @@
 #include "engine/render/vessel_painter.hpp"
 
 #include <array>
+#include <functional>
 #include <map>
 #include <vector>
 
@@ -26,6 +27,11 @@ struct BenchView::Impl {
   Damage damage;
   std::map<int, Target> slots;
 
+  /// Runs `paint` into the slot's texture, as light first; leaves the framebuffer bound that was.
+  GLuint into_slot(int slot, int width, int height, const std::function<void(const Target& light)>& paint);
+  /// One vessel against its own card in its room; the float may be null.
+  void paint_one(const Rect& room, const appearance::Appearance& looks, const bench::SeenFloat* floating,
+                 const Target& target);
   void fit(int width, int height);
   void draw_air(int kind, const Rect& at, double seconds, double strength, const RoomLight& light);
   void draw_still(const bench::Scene& scene, const Show& show, const SceneLayout& where,

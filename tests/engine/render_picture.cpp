@@ -6,6 +6,8 @@
 
 #include <catch2/catch.hpp>
 
+#include <algorithm>
+
 using namespace matula;
 using namespace matula::render;
 using appearance::Appearance;
@@ -143,6 +145,49 @@ TEST_CASE("a float shows the line the surface cuts, and a higher eye shows anoth
   REQUIRE_FALSE(after.empty());
   // Reading 0.002 more at the surface lifts every mark by two divisions of about 0.9 mm.
   REQUIRE(before.back() - after.back() == Approx(2 * 54 / 60.0 * at.hand_scale_px_mm).margin(4));
+}
+
+TEST_CASE("a float alone in its jar shows its scale at the surface") {
+  bench::SeenFloat afloat;
+  afloat.urinometer_without_zero_error.stem_diameter_mm = 6;
+  afloat.urinometer_without_zero_error.scale_length_mm = 54;
+  afloat.urinometer_without_zero_error.bulb_diameter_mm = 20;
+  afloat.urinometer_without_zero_error.bulb_length_mm = 42;
+  afloat.scale.reading_at_surface = afloat.scale.reading_at_meniscus_top = 1.0205;
+  const bench::Scene scene = samples::bench_scene();
+  const auto jar = std::find_if(scene.vessels.begin(), scene.vessels.end(),
+                                [](const bench::SeenVessel& one) { return one.name == "jar"; });
+  REQUIRE(jar != scene.vessels.end());
+  constexpr int width = 600;
+  constexpr int height = 520;
+  const auto drawn = [&] {
+    const auto context = OffscreenContext::create();
+    REQUIRE(context);
+    auto view = BenchView::create(assets_folder);
+    REQUIRE(view);
+    const Target target = Target::make(width, height, GL_RGBA8);
+    const unsigned texture = view->float_in_jar(0, jar->looks, afloat, width, height);
+    target.bind();
+    glFramebufferTexture2D(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_TEXTURE_2D, texture, 0);
+    return read_back(width, height);
+  };
+  const double scale = width * 0.80 / (jar->looks.inner_diameter_mm + 2 * jar->looks.wall_mm);
+  // The rows of the marks, beside the axis and above the surface, which is at 0.6 of the height.
+  const auto marks = [&](const Picture& p) {
+    std::vector<int> rows;
+    for (int y = 20; y < static_cast<int>(0.6 * height) - 12; ++y) {
+      if (p.at(width / 2 + static_cast<int>(scale * 0.4), y)[1] < 120) {
+        rows.push_back(y);
+      }
+    }
+    return rows;
+  };
+  const auto before = marks(drawn());
+  afloat.scale.reading_at_surface = afloat.scale.reading_at_meniscus_top = 1.0225;
+  const auto after = marks(drawn());
+  REQUIRE(before.size() > 3);
+  REQUIRE_FALSE(after.empty());
+  REQUIRE(before != after); // Two divisions of the scale further out of the liquid.
 }
 
 TEST_CASE("two runs draw the same bytes") {
