@@ -1,12 +1,17 @@
 #include "engine/drafting/entry.hpp"
 
+#include "engine/drafting/list_text.hpp"
 #include "engine/generator/write.hpp"
 #include "engine/scenario/quantity.hpp"
 #include "engine/strict/edit.hpp"
 #include "engine/strict/table.hpp"
 
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
 #include <charconv>
 #include <cmath>
+#include <sstream>
 
 namespace matula::drafting {
 
@@ -66,6 +71,9 @@ std::string trimmed(const std::string& words) {
 
 std::string typed_at(const std::string& text, const std::string& path) {
   const auto raw = strict::value_at(text, strict::path_from(path));
+  if (raw && !raw->empty() && raw->front() == '[') {
+    return fmt::format("{}", fmt::join(numbers_of_list(*raw), ", "));
+  }
   if (!raw || raw->empty() || (raw->front() != '"' && raw->front() != '\'')) {
     return raw.value_or("");
   }
@@ -86,6 +94,10 @@ std::string toml_of(Entry entry, const std::string& typed, const std::string& un
     return in_quotes(is_number(words) && !unit.empty() ? words + " " + unit : words);
   case Entry::Paragraph:
     return in_block(words);
+  case Entry::Numbers: {
+    const auto numbers = numbers_typed(words);
+    return numbers.empty() ? in_quotes(words) : with_numbers("", numbers);
+  }
   case Entry::YesNo:
     return words == "true" || words == "false" ? words : in_quotes(words);
   case Entry::Line:
@@ -93,6 +105,22 @@ std::string toml_of(Entry entry, const std::string& typed, const std::string& un
     break;
   }
   return in_quotes(words);
+}
+
+std::vector<std::string> numbers_typed(const std::string& typed) {
+  std::vector<std::string> numbers;
+  std::string rest = typed;
+  for (char& letter : rest) {
+    letter = letter == ',' || letter == '[' || letter == ']' ? ' ' : letter;
+  }
+  std::istringstream in(rest);
+  for (std::string word; in >> word;) {
+    if (!is_number(word)) {
+      return {};
+    }
+    numbers.push_back(word);
+  }
+  return numbers;
 }
 
 std::string stepped(const std::string& value, bool more, double step) {

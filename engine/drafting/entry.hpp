@@ -14,6 +14,9 @@ namespace matula::drafting {
 /// written as words, and the reader of cases says what to write instead.
 [[nodiscard]] std::string toml_of(Entry entry, const std::string& typed, const std::string& unit);
 
+/// Numbers typed with commas or blanks between them; empty when one of them is none.
+[[nodiscard]] std::vector<std::string> numbers_typed(const std::string& typed);
+
 /// "130 mg/dL" less or more by a step: a quarter for amounts, `step` for what has one.
 /// The same words when they hold no number.
 [[nodiscard]] std::string stepped(const std::string& value, bool more, double step);

@@ -3,6 +3,7 @@
 #include "engine/assets/world.hpp"
 #include "engine/drafting/draft.hpp"
 #include "engine/drafting/entry.hpp"
+#include "engine/drafting/form_sections.hpp"
 #include "engine/drafting/list_text.hpp"
 #include "engine/drafting/substances.hpp"
 #include "engine/generator/write.hpp"
@@ -28,8 +29,12 @@ public:
     way();
     request();
     review();
+    add_counter(form_, root_, text_, shelf_);
     bench();
+    add_bottle_ages(form_, root_, text_, shelf_);
+    add_rules(form_, text_, shelf_);
     questions();
+    add_marks(form_, text_, shelf_);
     tests();
     bottles();
     return std::move(form_);
@@ -135,6 +140,9 @@ private:
     row("review.author", "author", Entry::Line, "with a version, once somebody is to stand for the case");
     row("review.reviewer", "reviewer", Entry::Line, "the colleague who looked at it");
     row("review.version", "version", Entry::Line, "1.0; the changelog is written on the page File");
+    for (Row& one : form_.groups.back().rows) {
+      one.optional = true;
+    }
   }
 
   void bench() {

@@ -2,6 +2,9 @@
 
 #include "engine/generator/write.hpp"
 
+#include <fmt/format.h>
+#include <fmt/ranges.h>
+
 #include <algorithm>
 
 namespace matula::drafting {
@@ -42,7 +45,49 @@ std::vector<Item> items_of(const std::string& list) {
   return items;
 }
 
+/// Numbers of the list and where they stand; nothing for a list that holds anything else.
+std::vector<Item> numbers_in(const std::string& list) {
+  constexpr const char* of_numbers = "0123456789+-._eE";
+  constexpr const char* between = " \t\r\n,";
+  std::vector<Item> items;
+  if (list.empty() || list.front() != '[') {
+    return items;
+  }
+  for (std::size_t at = 1; at + 1 < list.size(); ++at) {
+    if (list[at] == '#') {
+      at = behind_remark(list, at) - 1;
+    } else if (std::string(of_numbers).find(list[at]) != std::string::npos) {
+      const auto end = list.find_first_not_of(of_numbers, at);
+      items.push_back({list.substr(at, end - at), at, end});
+      at = end - 1;
+    } else if (std::string(between).find(list[at]) == std::string::npos) {
+      return {};
+    }
+  }
+  return items;
+}
+
 } // namespace
+
+std::vector<std::string> numbers_of_list(const std::string& list) {
+  std::vector<std::string> numbers;
+  for (const Item& item : numbers_in(list)) {
+    numbers.push_back(item.word);
+  }
+  return numbers;
+}
+
+std::string with_numbers(const std::string& list, const std::vector<std::string>& numbers) {
+  const auto items = numbers_in(list);
+  if (items.size() != numbers.size()) {
+    return fmt::format("[{}]", fmt::join(numbers, ", "));
+  }
+  std::string other = list;
+  for (std::size_t i = items.size(); i-- > 0;) {
+    other.replace(items[i].from, items[i].to - items[i].from, numbers[i]);
+  }
+  return other;
+}
 
 std::vector<std::string> words_of_list(const std::string& list) {
   std::vector<std::string> words;

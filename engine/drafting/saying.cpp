@@ -2,12 +2,14 @@
 #include "engine/drafting/entry.hpp"
 #include "engine/drafting/studio_impl.hpp"
 #include "engine/drafting/substances.hpp"
+#include "sim/bench/bench.hpp"
 #include "sim/bench/seen.hpp"
 
 #include <fmt/format.h>
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <cctype>
 #include <cmath>
 
 namespace matula::drafting {
@@ -59,6 +61,41 @@ SeenTest say_test(const author::Shown& shown, const author::Shelf& shelf) {
     test.near_line = *shown.from_line < shelf.compose.clear_of_line;
   }
   return test;
+}
+
+SeenTest say_float(const Made& made) {
+  SeenTest test;
+  test.test = float_key;
+  test.title = "The case's float";
+  test.version = made.version;
+  test.word = made.liquid.float_reads ? fmt::format("{:.4f}", *made.liquid.float_reads) : "cannot be done";
+  test.seen =
+      made.liquid.float_reads ? fmt::format("eye level, at {:.1f} °C", made.liquid.temperature_c) : "";
+  test.note = made.liquid.float_reads ? "" : "There is too little urine for it to swim in the jar.";
+  return test;
+}
+
+Looks float_looks(const Made& made, const appearance::View& view) {
+  Looks looks;
+  if (made.floated && made.setup) {
+    const bench::Scene scene = bench::make_scene(*made.floated, *made.setup, view);
+    looks.floating = scene.floating;
+    looks.vessel = bench::look(*made.floated, *made.setup, made.floated->floating->vessel, view);
+  }
+  return looks;
+}
+
+std::vector<SeenWorth> say_worth(const std::vector<author::LedgerWorth>& worth) {
+  std::vector<SeenWorth> said;
+  for (const auto& ledger : worth) {
+    SeenWorth one{ledger.ledger == "process" ? "Procedure" : ledger.ledger, ledger.marks, {}};
+    one.ledger.front() = static_cast<char>(std::toupper(static_cast<unsigned char>(one.ledger.front())));
+    for (const auto& [label, marks] : ledger.parts) {
+      one.parts.push_back(fmt::format("{}: {}", label, marks));
+    }
+    said.push_back(std::move(one));
+  }
+  return said;
 }
 
 Looks looks_of(const author::Shown& shown, const bench::Setup& setup, const author::Shelf& shelf,

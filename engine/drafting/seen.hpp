@@ -23,6 +23,13 @@ struct SeenTest {
   unsigned version = 0;   ///< Of the draft it was done for: tells when its tube must be drawn anew.
 };
 
+/// What there is to earn in a ledger.
+struct SeenWorth {
+  std::string ledger; ///< "Reading"
+  int marks = 0;
+  std::vector<std::string> parts; ///< "Colour 5"; the same ones together: "Grade of ... 20"
+};
+
 /// The bench beside the form.
 struct Seen {
   std::vector<std::pair<std::string, std::string>> figures; ///< "Density 20/20", "1.0183"
@@ -30,13 +37,17 @@ struct Seen {
   std::vector<std::string> warnings; ///< What no patient passes.
   std::vector<std::string> advice;   ///< What to look at again; empty until every test is done.
   std::vector<SeenTest> tests;
-  bool done = false;   ///< All of it is of the draft as it stands.
-  std::string trouble; ///< Why the specimen cannot be made; else empty.
+  std::optional<SeenTest> floating; ///< The case's own float in a jar, where the gravity is asked for.
+  std::vector<SeenWorth> worth;     ///< Of every ledger but safety.
+  bool done = false;                ///< All of it is of the draft as it stands.
+  std::string trouble;              ///< Why the specimen cannot be made; else empty.
 };
 
-/// What a test looks like under one card: a vessel, or a pad with its row of the card.
+/// What a test looks like under one card: a vessel, with a float in it or without, or a pad with its row of
+/// the card.
 struct Looks {
   std::optional<appearance::Appearance> vessel;
+  std::optional<bench::SeenFloat> floating;
   std::optional<bench::SeenPad> pad;
   bench::SeenCardRow row; ///< Of the pad; without fields for a paper without a card.
 };

@@ -64,8 +64,10 @@ void Showing::work(unsigned version, const scenario::Scenario& scenario,
   made.version = version;
   made.setup = std::make_shared<const bench::Setup>(preview.setup());
   made.specimen = swirled(preview);
+  made.floated = preview.floated();
   made.liquid = preview.liquid();
   made.warnings = preview.warnings();
+  made.worth = author::worth_of(*shelf_, scenario, preview);
   hand_over(made);
   while (preview.next(give_up)) {
     made.shown = preview.shown();

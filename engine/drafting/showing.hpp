@@ -1,6 +1,6 @@
 #pragma once
 
-#include "engine/author/advice.hpp"
+#include "engine/author/worth.hpp"
 #include "engine/drafting/newest.hpp"
 
 #include <memory>
@@ -15,9 +15,11 @@ struct Made {
   unsigned version = 0; ///< Of the draft.
   std::shared_ptr<const bench::Setup> setup;
   std::shared_ptr<const bench::State> specimen; ///< The bench with the specimen swirled and nothing done.
+  std::shared_ptr<const bench::State> floated;  ///< With the float at rest in a jar of it; null without room.
   author::Liquid liquid;
   std::vector<std::string> warnings;
   std::vector<author::Shown> shown; ///< In the order of the worksheet; more come until `done`.
+  std::vector<author::LedgerWorth> worth;
   std::vector<author::Advice> advice;
   bool done = false;
   std::string trouble; ///< Why the specimen cannot be made.

@@ -74,7 +74,11 @@ public:
   std::string add_question();
   std::string add_option(const std::string& path);       ///< To the question whose right answer stands there.
   std::string ask_for(const std::string& test, bool on); ///< Puts out the bottles it takes as well.
-  std::string put_out(const std::string& bottle, bool on);
+  std::string put_out(const std::string& bottle, bool on); ///< Put away, its age goes with it.
+  /// A delivery in order, true of the specimen; remove("collection") takes it out.
+  std::string add_counter();
+  std::string ask_at_counter(const std::string& request, bool on);
+  std::string add_void(); ///< The first makes the sums of a day possible: start, end, weight, sex.
   void set_text(const std::string& text);
   [[nodiscard]] bool can_undo() const;
   [[nodiscard]] bool can_redo() const;
@@ -94,7 +98,12 @@ public:
   [[nodiscard]] std::vector<WishOffer> wish_offers() const;
   [[nodiscard]] std::vector<std::string> colours() const;
   [[nodiscard]] std::vector<std::string> clarities() const;
-  /// Wishes such as "heat=2+", "sg=1.018"; goes on behind the form.
+  /// Of which a certain amount may be wished, by such a path as "dissolved.albumin".
+  [[nodiscard]] std::vector<Addition> substances() const;
+  /// What a wish for so much of it begins with: what the case holds, else a little.
+  [[nodiscard]] std::string amount_to_wish(const std::string& path) const;
+  /// Wishes such as "heat=2+", "benedict=2+ by lactose", "sg=1.018", "dissolved.albumin=130 mg/dL"; goes on
+  /// behind the form.
   std::string make_it_look(const std::vector<std::string>& wishes);
   void stop_making();
   [[nodiscard]] bool making() const;

@@ -1,6 +1,8 @@
 // The bench beside the form, and "make it look like this".
 #include "engine/assets/world.hpp"
+#include "engine/drafting/form.hpp"
 #include "engine/drafting/studio_impl.hpp"
+#include "engine/drafting/substances.hpp"
 
 namespace matula::drafting {
 
@@ -17,6 +19,11 @@ void Studio::Impl::see() {
     next.done = made->version == now && made->done;
     for (const auto& advice : made->advice) {
       next.advice.push_back(advice.words);
+    }
+    next.worth = say_worth(made->worth);
+    if (read && read->asked.specific_gravity) {
+      next.floating = say_float(*made);
+      next.floating->fresh = next.figures_fresh;
     }
   }
   for (const std::string& key : read ? read->asked.procedures : std::vector<std::string>{}) {
@@ -61,6 +68,9 @@ const Seen& Studio::seen() const {
 }
 
 Looks Studio::looks(const std::string& test, const appearance::View& view) const {
+  if (test == float_key) {
+    return impl_->made ? float_looks(*impl_->made, view) : Looks{};
+  }
   const auto found = impl_->kept.find(test);
   return found == impl_->kept.end()
              ? Looks{}
@@ -92,6 +102,15 @@ std::vector<std::string> Studio::colours() const {
 
 std::vector<std::string> Studio::clarities() const {
   return author::clarity_words(*impl_->shelf);
+}
+
+std::vector<Addition> Studio::substances() const {
+  return wishable(*impl_->shelf);
+}
+
+std::string Studio::amount_to_wish(const std::string& path) const {
+  const Row* row = find_row(impl_->form, "specimen." + path);
+  return row == nullptr || row->value.empty() ? first_amount("specimen." + path, *impl_->shelf) : row->value;
 }
 
 std::string Studio::make_it_look(const std::vector<std::string>& wishes) {

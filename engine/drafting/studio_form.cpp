@@ -1,6 +1,8 @@
 // The form's side of a studio: every change of the draft.
 #include "engine/assets/world.hpp"
 #include "engine/author/recipe_here.hpp"
+#include "engine/author/worth.hpp"
+#include "engine/drafting/answer.hpp"
 #include "engine/drafting/entry.hpp"
 #include "engine/drafting/form.hpp"
 #include "engine/drafting/list_text.hpp"
@@ -37,6 +39,16 @@ std::string say_change(const Row& row, const std::string& to) {
                      to.empty() ? "nothing" : to);
 }
 
+/// As TOML writes what was typed into a row: a list keeps the remarks in it.
+std::string written(const Row& row, const std::string& words, const std::string& text) {
+  if (row.entry == Entry::Numbers) {
+    const auto numbers = numbers_typed(words);
+    const auto list = strict::value_at(text, strict::path_from(row.path)).value_or("");
+    return numbers.empty() ? toml_of(row.entry, words, "") : with_numbers(list, numbers);
+  }
+  return toml_of(row.entry, words, unit_for(row));
+}
+
 /// What goes when a row is taken away: of a list of tables the whole element.
 std::string whole_of(const std::string& path) {
   const auto bracket = path.find(']');
@@ -48,6 +60,7 @@ std::string whole_of(const std::string& path) {
 void Studio::Impl::renew() {
   last_version = draft->version();
   form = form_of(draft->text(), draft->problems(), *shelf);
+  judge();
   composing.drop();
   proposal.reset();
   refusal.clear();
@@ -61,6 +74,21 @@ void Studio::Impl::renew() {
     showing.drop();
   }
   see();
+}
+
+void Studio::Impl::judge() {
+  const auto& read = draft->case_as_read();
+  const auto& book = reception::shipped_book();
+  if (!read) {
+    return;
+  }
+  form.answer_fresh = draft->problems().empty();
+  if (book && read->collection) {
+    form.answer = answer_to(*read->collection, *book);
+  }
+  for (const auto& advice : author::advise_on_weights(*read)) {
+    form.weights.push_back(advice.words);
+  }
 }
 
 std::string Studio::Impl::changed(const std::string& problem) {
@@ -93,9 +121,8 @@ std::string Studio::set(const std::string& path, const std::string& typed) {
   }
   const bool wordy = row->entry == Entry::Line || row->entry == Entry::Paragraph;
   std::optional<std::string> value;
-  const bool optional = path.rfind("review.", 0) == 0;
-  if (!words.empty() || (wordy && !optional)) {
-    value = toml_of(row->entry, words, unit_for(*row));
+  if (!words.empty() || (wordy && !row->optional)) {
+    value = written(*row, words, impl_->draft->text());
   }
   const std::string told = value ? typed_at("value = " + *value + "\n", "value") : "";
   return impl_->changed(impl_->draft->change({{path, value}}, say_change(*row, told)));
@@ -187,9 +214,11 @@ std::string Studio::ask_for(const std::string& test, bool on) {
 
 std::string Studio::put_out(const std::string& bottle, bool on) {
   const std::string out = list_at(impl_->draft->text(), bottles_out);
-  return impl_->changed(
-      impl_->draft->change({{bottles_out, on ? with_word(out, bottle) : without_word(out, bottle)}},
-                           spoken(bottle) + (on ? ": put out" : ": put away")));
+  std::vector<author::Change> changes{{bottles_out, on ? with_word(out, bottle) : without_word(out, bottle)}};
+  if (!on) {
+    changes.push_back({"bench.bottle_age." + bottle, std::nullopt});
+  }
+  return impl_->changed(impl_->draft->change(changes, spoken(bottle) + (on ? ": put out" : ": put away")));
 }
 
 void Studio::set_text(const std::string& text) {

@@ -54,6 +54,7 @@ struct Studio::Impl {
   void begin(std::string text, std::string the_name);
   /// After any change of the draft: the form anew, and the bench after it.
   void renew();
+  void judge(); ///< What the form says of the counter and the weights.
   std::string changed(const std::string& problem);
   void see();                   ///< `seen` from what was made.
   bool take_over_composition(); ///< True when there was one.
@@ -62,6 +63,10 @@ struct Studio::Impl {
 /// How the bench is said. Fills everything but what belongs to single tests.
 void say_liquid(const author::Liquid& liquid, Seen& seen);
 [[nodiscard]] SeenTest say_test(const author::Shown& shown, const author::Shelf& shelf);
+inline constexpr const char* float_key = "specific_gravity";
+[[nodiscard]] SeenTest say_float(const Made& made);
+[[nodiscard]] Looks float_looks(const Made& made, const appearance::View& view);
+[[nodiscard]] std::vector<SeenWorth> say_worth(const std::vector<author::LedgerWorth>& worth);
 [[nodiscard]] Looks looks_of(const author::Shown& shown, const bench::Setup& setup,
                              const author::Shelf& shelf, const appearance::View& view);
 [[nodiscard]] Proposal say_proposal(const author::Composition& made,

@@ -88,6 +88,19 @@ std::vector<Row> substance_rows(const strict::Table& specimen, const std::string
   return rows;
 }
 
+std::vector<Addition> wishable(const author::Shelf& shelf) {
+  std::vector<Addition> all;
+  for (const char* section : {"dissolved", "solids", "cells"}) {
+    for (const Limit& limit : limits_of(section, *shelf.limits)) {
+      if (known(section, limit.key, shelf.world->catalogue)) {
+        const bool solid = std::string(section) == "solids";
+        all.push_back({std::string(section) + "." + limit.key, spoken(limit.key) + (solid ? ", solid" : "")});
+      }
+    }
+  }
+  return all;
+}
+
 std::vector<Addition> additions_to(const strict::Table& specimen, const author::Shelf& shelf) {
   std::vector<Addition> additions;
   for (const Section& section : sections()) {

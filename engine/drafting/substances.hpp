@@ -21,6 +21,9 @@ struct Section {
 /// What the sections do not list and could.
 [[nodiscard]] std::vector<Addition> additions_to(const strict::Table& specimen, const author::Shelf& shelf);
 
+/// What "make it look like this" may be told the amount of: "dissolved.albumin", in the order of the limits.
+[[nodiscard]] std::vector<Addition> wishable(const author::Shelf& shelf);
+
 /// The limits of a section, and the unit its amounts are counted in.
 [[nodiscard]] const std::vector<scenario::Limit>& limits_of(const std::string& section,
                                                             const scenario::Limits& limits);

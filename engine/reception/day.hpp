@@ -52,6 +52,7 @@ struct DayLine {
   std::string expected;
   bool right = false;
   std::string reason; ///< Empty when right.
+  std::string unit;   ///< Of a number; empty for words.
 };
 
 /// What the learner wrote for an item; empty when nothing.

@@ -73,7 +73,8 @@ std::string say(double value) {
 Worked judge_number(const DayNumber& number, const std::string& entered) {
   Worked worked;
   DayLine& line = worked.line;
-  line = {number.item, number.label, number.mark, true, entered, say(number.expected), false, ""};
+  line = {number.item,          number.label, number.mark, true,       entered,
+          say(number.expected), false,        "",          number.unit};
   worked.own = number.expected;
   const std::string unit = number.unit.empty() ? "" : " " + number.unit;
   const auto value = number_of(entered);

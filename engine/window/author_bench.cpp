@@ -56,7 +56,9 @@ DrawnTube& tube_of(App& app, const std::string& test, unsigned version, int slot
   } else {
     tube.looks = view.studio->looks(test, view.view);
   }
-  if (tube.looks.vessel) {
+  if (tube.looks.vessel && tube.looks.floating) {
+    tube.texture = app.view.float_in_jar(slot, *tube.looks.vessel, *tube.looks.floating, width, height);
+  } else if (tube.looks.vessel) {
     tube.texture = app.view.side_by_side(slot, {*tube.looks.vessel}, width, height);
   }
   return tube;
@@ -131,16 +133,21 @@ void draw_cells(App& app, const drafting::Seen& seen) {
   if (!ImGui::BeginTable("cells", columns, ImGuiTableFlags_SizingStretchSame | ImGuiTableFlags_PadOuterX)) {
     return;
   }
-  for (std::size_t i = 0; i <= seen.tests.size(); ++i) {
+  int slot = first_slot;
+  const auto next = [&] {
     ImGui::TableNextColumn();
-    const int width = std::max(8, static_cast<int>(ImGui::GetContentRegionAvail().x));
-    const int slot = first_slot + static_cast<int>(i);
-    if (i == 0) {
-      draw_specimen(app, seen, slot, width, height);
-    } else {
-      draw_test(app, seen.tests[i - 1], slot, width, height);
-    }
-    ImGui::Spacing();
+    ++slot;
+    return std::max(8, static_cast<int>(ImGui::GetContentRegionAvail().x));
+  };
+  int width = next();
+  draw_specimen(app, seen, slot, width, height);
+  if (seen.floating) {
+    width = next();
+    draw_test(app, *seen.floating, slot, width, height);
+  }
+  for (const auto& test : seen.tests) {
+    width = next();
+    draw_test(app, test, slot, width, height);
   }
   ImGui::EndTable();
 }

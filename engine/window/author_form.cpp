@@ -15,6 +15,8 @@ using drafting::Entry;
 using drafting::Row;
 using drafting::Studio;
 
+constexpr const char* not_written = "(not written)";
+
 void want_set(AuthorView& view, const std::string& path, const std::string& typed) {
   view.wanted = [path, typed](Studio& studio) { return studio.set(path, typed); };
 }
@@ -29,11 +31,17 @@ void note_hint(AuthorView& view, const Row& row) {
 }
 
 void draw_choice(App& app, const Row& row, const std::string& name) {
-  const auto at = std::find(row.choices.begin(), row.choices.end(), row.value);
-  int chosen = at == row.choices.end() ? -1 : static_cast<int>(at - row.choices.begin());
+  std::vector<std::string> options = row.choices;
+  if (row.optional) {
+    options.insert(options.begin(), not_written);
+  }
+  const auto at =
+      std::find(options.begin(), options.end(), row.value.empty() && row.optional ? not_written : row.value);
+  int chosen = at == options.end() ? -1 : static_cast<int>(at - options.begin());
   ImGui::SetNextItemWidth(std::min(ImGui::GetFontSize() * 11, ImGui::GetContentRegionAvail().x));
-  if (app.widgets.pick(name.c_str(), "##choice", row.choices, chosen)) {
-    want_set(*app.author, row.path, row.choices[static_cast<std::size_t>(chosen)]);
+  if (app.widgets.pick(name.c_str(), "##choice", options, chosen)) {
+    want_set(*app.author, row.path,
+             row.optional && chosen == 0 ? "" : options[static_cast<std::size_t>(chosen)]);
   }
   note_hint(*app.author, row);
 }
@@ -86,7 +94,7 @@ void draw_row(App& app, const Row& row) {
     if (row.entry == Entry::Choice || row.entry == Entry::YesNo) {
       draw_choice(app, row, name);
     } else {
-      const bool wordy = row.entry == Entry::Line;
+      const bool wordy = row.entry == Entry::Line || row.entry == Entry::Numbers;
       const float width = wordy ? (row.removable ? -em * 5 : -em / 2) : field_w;
       const float shown_w = wordy ? ImGui::GetContentRegionAvail().x + width : field_w;
       if (app.widgets.line(name.c_str(), typed, width)) {
@@ -146,8 +154,10 @@ void draw_additions(App& app) {
   }
 }
 
-void draw_ticks(App& app, const std::string& prefix, const std::vector<drafting::Tick>& ticks,
-                std::string (Studio::*change)(const std::string&, bool)) {
+} // namespace
+
+void draw_author_ticks(App& app, const std::string& prefix, const std::vector<drafting::Tick>& ticks,
+                       std::string (Studio::*change)(const std::string&, bool)) {
   for (const auto& tick : ticks) {
     bool on = tick.on;
     if (app.widgets.tick((prefix + tick.key).c_str(), tick.label, on)) {
@@ -158,8 +168,6 @@ void draw_ticks(App& app, const std::string& prefix, const std::vector<drafting:
     }
   }
 }
-
-} // namespace
 
 void draw_author_rows(App& app, const std::string& group) {
   const auto& groups = app.author->studio->form().groups;
@@ -198,20 +206,25 @@ void draw_author_way(App& app) {
 void draw_author_asked(App& app) {
   heading("What is asked of the student");
   ImGui::TextWrapped("A test that is asked for brings out the bottles it takes.");
-  draw_ticks(app, "ask.", app.author->studio->form().tests, &Studio::ask_for);
+  draw_author_ticks(app, "ask.", app.author->studio->form().tests, &Studio::ask_for);
 }
 
 void draw_author_bottles(App& app) {
   draw_author_rows(app, "bench");
+  if (app.author->studio->form().groups.empty()) {
+    return;
+  }
+  draw_author_rows(app, "rules");
+  draw_author_rows(app, "ages");
   heading("Bottles that are out");
-  draw_ticks(app, "out.", app.author->studio->form().bottles, &Studio::put_out);
+  draw_author_ticks(app, "out.", app.author->studio->form().bottles, &Studio::put_out);
 }
 
 void draw_author_file(App& app) {
   AuthorView& view = *app.author;
   ImGui::TextWrapped(
-      "The case as it is saved. What the form has no row for (the counter, weights, bottles' ages, "
-      "the review) is written here.");
+      "The case as it is saved. What the form has no row for (the changelog and the worked sittings of "
+      "[review], keys of questions and of their options) is written here.");
   std::string& text = view.typed.try_emplace("", view.studio->text()).first->second;
   const float height = std::max(ImGui::GetContentRegionAvail().y - ImGui::GetStyle().ItemSpacing.y,
                                 ImGui::GetTextLineHeight() * 6);
@@ -238,6 +251,12 @@ void draw_author_page(App& app) {
   case AuthorPage::Request:
     draw_author_rows(app, "request");
     draw_author_rows(app, "review");
+    break;
+  case AuthorPage::Counter:
+    draw_author_counter(app);
+    break;
+  case AuthorPage::Marks:
+    draw_author_marks(app);
     break;
   case AuthorPage::Asked:
     draw_author_asked(app);

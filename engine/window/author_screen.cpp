@@ -12,6 +12,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
 
 namespace matula::window {
 
@@ -30,17 +31,18 @@ struct PageRow {
 constexpr PageRow pages[] = {{AuthorPage::Specimen, "page.specimen", "Specimen", GLFW_KEY_S},
                              {AuthorPage::Way, "page.way", "Way", GLFW_KEY_Y},
                              {AuthorPage::Request, "page.request", "Request", GLFW_KEY_Q},
+                             {AuthorPage::Counter, "page.counter", "Counter", GLFW_KEY_C},
                              {AuthorPage::Asked, "page.asked", "Asked", GLFW_KEY_A},
                              {AuthorPage::Bench, "page.bench", "Bench", GLFW_KEY_O},
                              {AuthorPage::Questions, "page.questions", "Questions", GLFW_KEY_N},
+                             {AuthorPage::Marks, "page.marks", "Marks", GLFW_KEY_K},
                              {AuthorPage::Wish, "page.wish", "Look like this", GLFW_KEY_M},
                              {AuthorPage::File, "page.file", "File", GLFW_KEY_F}};
 
 constexpr const char* keys_hint =
-    "Pages: S specimen, Y way, Q request, A asked, O bench, N questions, M look like this, F file. "
-    "T leads to the buttons above, F6 to the other half; W, B, P change the card. Ctrl+Z goes back, Ctrl+Y "
-    "on, "
-    "Ctrl+S saves.";
+    "Pages: S specimen, Y way, Q request, C counter, A asked, O bench, N questions, K marks, M look like "
+    "this, F file. T leads to the buttons above, F6 to the other half; W, B, P change the card. Ctrl+Z goes "
+    "back, Ctrl+Y on, Ctrl+S saves.";
 
 struct Parts {
   render::Rect strip;
@@ -140,6 +142,17 @@ void tell(App& app) {
   app.widgets.tell("making", studio.making() ? "1" : "0");
   app.widgets.tell("proposal", studio.proposal() ? "1" : "0");
   app.widgets.tell("warnings", std::to_string(seen.warnings.size()));
+  const auto& form = studio.form();
+  if (form.answer) {
+    app.widgets.tell("answer", form.answer->verdict + (form.answer_fresh ? "" : " (old)"));
+  }
+  const int worth = std::accumulate(seen.worth.begin(), seen.worth.end(), 0,
+                                    [](int sum, const auto& ledger) { return sum + ledger.marks; });
+  app.widgets.tell("worth", std::to_string(worth) + (seen.figures_fresh ? "" : " (old)"));
+  app.widgets.tell("weights", std::to_string(form.weights.size()));
+  if (seen.floating) {
+    app.widgets.tell("float", seen.floating->word + (seen.floating->fresh ? "" : " (old)"));
+  }
   for (const auto& test : seen.tests) {
     app.widgets.tell("test." + test.test, test.word + (test.fresh ? "" : " (old)"));
   }

@@ -8,14 +8,18 @@
 #include <map>
 #include <memory>
 #include <string>
+#include <utility>
+#include <vector>
 
 namespace matula::window {
 
-enum class AuthorPage { Specimen, Way, Request, Asked, Bench, Questions, Wish, File };
+enum class AuthorPage { Specimen, Way, Request, Counter, Asked, Bench, Questions, Marks, Wish, File };
 
 /// What is wished of the specimen, as chosen so far.
 struct AuthorWish {
   std::map<std::string, int> words; ///< By test; 0 for nothing wished.
+  std::map<std::string, int> by;    ///< By test: the substance it is made with; 0 for the usual one.
+  std::vector<std::pair<std::string, std::string>> amounts; ///< Path of a substance, and how much of it.
   int colour = 0;
   int clarity = 0;
   std::string gravity;
@@ -78,6 +82,10 @@ void draw_author_rows(App& app, const std::string& group);
 void draw_author_way(App& app);
 void draw_author_asked(App& app);
 void draw_author_bottles(App& app);
+void draw_author_counter(App& app);
+void draw_author_marks(App& app);
+void draw_author_ticks(App& app, const std::string& prefix, const std::vector<drafting::Tick>& ticks,
+                       std::string (drafting::Studio::*change)(const std::string&, bool));
 void draw_author_wish(App& app);
 void draw_author_file(App& app);
 void draw_author_bench(App& app, const render::Rect& area); ///< The live bench.

@@ -5,6 +5,8 @@
 #include "engine/drafting/draft.hpp"
 #include "engine/drafting/showing.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <chrono>
 #include <thread>
@@ -149,4 +151,62 @@ TEST_CASE(
   settle(*studio);
   CHECK_FALSE(studio->proposal());
   CHECK_FALSE(studio->refusal().empty());
+}
+
+TEST_CASE(
+    "a word made by another substance and an amount are wished for in the form as on the command line") {
+  Folder folder;
+  auto studio = studio_in(folder.path);
+  REQUIRE(studio->begin_copy(scenarios / "first_case.toml").empty());
+  const auto substances = studio->substances();
+  CHECK(std::any_of(substances.begin(), substances.end(),
+                    [](const auto& one) { return one.path == "dissolved.lactose"; }));
+  CHECK(studio->amount_to_wish("dissolved.albumin") == "130 mg/dL");
+  CHECK(studio->amount_to_wish("dissolved.lactose") == "7.5 mmol/L");
+  CHECK(studio->make_it_look({"benedict=2+ by lactose", "dissolved.albumin=40 mg/dL"}).empty());
+  settle(*studio);
+  INFO(joined(studio->refusal()));
+  REQUIRE(studio->proposal());
+  CHECK(studio->take().empty());
+  settle(*studio);
+  CHECK(value_in(*studio, "specimen.dissolved.albumin") == "40 mg/dL");
+  CHECK(value_in(*studio, "specimen.dissolved.glucose") == "(no row)");
+  CHECK(value_in(*studio, "specimen.dissolved.lactose") != "(no row)");
+  CHECK(seen_of(*studio, "benedict").word == "2+");
+}
+
+TEST_CASE("the case's float swims in its jar beside the form, and what there is to earn is counted") {
+  Folder folder;
+  auto studio = studio_in(folder.path);
+  REQUIRE(studio->begin_copy(scenarios / "first_case.toml").empty());
+  settle(*studio);
+  REQUIRE(studio->seen().floating);
+  const auto looks = studio->looks("specific_gravity", {});
+  REQUIRE(looks.floating);
+  REQUIRE(looks.vessel);
+  CHECK(studio->seen().floating->word == fmt::format("{:.4f}", looks.floating->scale.reading_at_surface));
+  CHECK(studio->seen().floating->fresh);
+  CHECK(looks.vessel->level_mm > 0);
+  CHECK(looks.floating->urinometer_without_zero_error.zero_error == 0);
+
+  int all = 0;
+  for (const auto& ledger : studio->seen().worth) {
+    all += ledger.marks;
+  }
+  CHECK(studio->set("weights.procedure", "33").empty());
+  settle(*studio);
+  int then = 0;
+  for (const auto& ledger : studio->seen().worth) {
+    then += ledger.marks;
+  }
+  CHECK(then == all + 13); // It was 20.
+
+  // Too little urine: it is said, and nothing is drawn. Not asked for: it is not there.
+  CHECK(studio->set("specimen.volume", "10").empty());
+  settle(*studio);
+  CHECK_FALSE(studio->looks("specific_gravity", {}).floating);
+  CHECK(studio->seen().floating->word == "cannot be done");
+  CHECK(studio->ask_for("specific_gravity", false).empty());
+  settle(*studio);
+  CHECK_FALSE(studio->seen().floating);
 }

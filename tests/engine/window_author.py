@@ -46,14 +46,40 @@ def check(program, file):
         raise Stuck(f"check says of {file}: {out}{err}")
 
 
-def by_the_book(program, file, folder):
-    """The word of every asked test as the command line finds it by the book."""
+def played(program, file, folder):
+    """What the command line makes of a sitting in which nothing is done."""
     steps = folder / "nothing.jsonl"
     steps.write_text('{"do": "finish"}\n')
     code, out, err = call(program, "play", file, steps, "--json")
     if code != 0:
         raise Stuck(f"play says: {out}{err}")
-    return {tube["test"]: tube["by_the_book"] for tube in json.loads(out)["tubes"]}
+    return json.loads(out)
+
+
+def by_the_book(report):
+    """The word of every asked test as the command line finds it by the book."""
+    return {tube["test"]: tube["by_the_book"] for tube in report["tubes"]}
+
+
+def counter_expects(report):
+    """The verdict as the command line marks it, in the window's words."""
+    said = [mark["expected"] for mark in report["marks"] if mark["item"] == "reception"]
+    words = {"accepted without remark": "accept", "accepted with a qualification": "qualify", "refused": "refuse"}
+    return words.get(said[0]) if said else None
+
+
+def is_worth(report):
+    return sum(mark["possible"] for mark in report["marks"] if mark["ledger"] != "safety")
+
+
+def compare(program, file, folder, told):
+    """Holds the counter's answer and the sum of the marks as the window told them against the command line."""
+    check(program, file)
+    report = played(program, file, folder)
+    found = {"answer": counter_expects(report), "worth": str(is_worth(report))}
+    if found != told:
+        raise Stuck(f"the window said {told} of {file.name}, the command line {found}")
+    return report
 
 
 def begin(hand, button, over=None):
@@ -95,6 +121,8 @@ def make_by_mouse(hand, folder):
     hand.pick("wish.heat", "2+")
     hand.pick("wish.benedict", "3+")
     hand.screen.type_into("wish.sg", "1.018")
+    hand.pick("wish.amount", "creatinine")
+    hand.screen.type_into("wish.amount.dissolved.creatinine", "9 mmol/L")
     hand.picture("wished")
     hand.screen.click("wish.go")
     hand.fact_is("proposal", "1")
@@ -107,6 +135,18 @@ def make_by_mouse(hand, folder):
     if abs(gravity - 1.018) > 0.0002:
         raise Stuck(f"the gravity is {gravity}")
     hand.picture("taken")
+    hand.screen.click("page.counter")
+    hand.picture("counter")
+    hand.fact_is("answer", "accept")
+    hand.pick("row.collection.label", "lid")
+    hand.screen.until(lambda: hand.screen.fact("answer") in ("qualify", "refuse"), "another answer")
+    hand.screen.click("request.blood")
+    hand.picture("label_on_the_lid")
+    hand.screen.click("page.marks")
+    hand.screen.type_into("row.weights.each_grade", "30")
+    hand.fact_is("bench", "done")
+    hand.picture("marks")
+    told = {name: hand.screen.fact(name) for name in ("answer", "worth")}
     for page in ("way", "request", "bench", "questions", "file"):
         hand.screen.click("page." + page)
         hand.picture("page_" + page)
@@ -119,7 +159,9 @@ def make_by_mouse(hand, folder):
     hand.picture("begin")
     hand.screen.click("author.away")
     hand.fact_is("screen", "start")
-    return file
+    if 'creatinine = "9 mmol/L"' not in file.read_text():
+        raise Stuck("the amount that was wished does not stand in the file")
+    return file, told
 
 
 def make_by_keys(hand, folder):
@@ -147,6 +189,22 @@ def make_by_keys(hand, folder):
     screen.until(lambda: not screen.fact("test.ssa"), "the way back")
     screen.key("ctrl+y")
     screen.until(lambda: screen.fact("test.ssa"), "the way on")
+    screen.key("c")
+    hand.fact_is("page", "Counter")
+    press(screen, "add.counter")
+    hand.fact_is("answer", "accept")
+    hand.type_into("row.collection.received", "16:40")
+    screen.until(lambda: screen.fact("answer") != "accept", "another answer")
+    screen.key("o")
+    hand.type_into("row.bench.bottle_age.benedict", "400")
+    screen.key("k")
+    hand.fact_is("page", "Marks")
+    hand.type_into("row.weights.procedure", "25")
+    hand.fact_is("bench", "done")
+    if hand.screen.fact("float") != hand.screen.fact("figure.the_case's_float,_at_22.0_°C"):
+        raise Stuck(f"the float shows {hand.screen.fact('float')}")
+    hand.picture("by_keys")
+    told = {name: screen.fact(name) for name in ("answer", "worth")}
     screen.key("t")
     hand.type_into("author.name", "by_keys")
     screen.key("ctrl+s")
@@ -166,7 +224,9 @@ def make_by_keys(hand, folder):
     hand.fact_is("screen", "start")
     if file.read_text() != saved or "ph = 5.5" not in saved:
         raise Stuck("the file is not as it was saved")
-    return file
+    if 'benedict = "400 d"' not in saved:
+        raise Stuck("the bottle's age does not stand in the file")
+    return file, told
 
 
 def sit_it(hand):
@@ -201,12 +261,12 @@ def main():
         folder = pathlib.Path(name)
         hand = Author(Screen(program, folder, words.size, words.text), words.pictures)
         try:
-            file = make_by_mouse(hand, folder)
-            check(program, file)
-            found = by_the_book(program, file, folder)
+            file, told = make_by_mouse(hand, folder)
+            found = by_the_book(compare(program, file, folder, told))
             if found.get("heat") != "2+" or found.get("benedict") != "3+":
                 raise Stuck(f"by the book the command line finds {found}")
-            check(program, make_by_keys(hand, folder))
+            file, told = make_by_keys(hand, folder)
+            compare(program, file, folder, told)
             sit_it(hand)
         except Stuck as stuck:
             return failed(hand, stuck)
