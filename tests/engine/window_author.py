@@ -193,7 +193,7 @@ def make_by_keys(hand, folder):
     hand.fact_is("page", "Counter")
     press(screen, "add.counter")
     hand.fact_is("answer", "accept")
-    hand.type_into("row.collection.received", "16:40")
+    hand.type_into("row.collection.label_name", "Ann Other")
     screen.until(lambda: screen.fact("answer") != "accept", "another answer")
     screen.key("o")
     hand.type_into("row.bench.bottle_age.benedict", "400")
