@@ -5,6 +5,7 @@
 #include "engine/records/trouble.hpp"
 
 #include <algorithm>
+#include <utility>
 
 namespace matula::classroom {
 
@@ -23,7 +24,7 @@ struct Classroom::Impl {
   std::string address; ///< Of the store.
   records::Scope scope;
   Worker reader;
-  Worker importer;
+  Worker long_worker;
   Worker explainer;
 
   records::Marker& marker() {
@@ -86,7 +87,12 @@ struct Classroom::Impl {
 
   void hand_over_page(Classroom& room) {
     auto page = std::make_shared<StorePage>(read_page(opened(), address, scope, basis()));
-    reader.deliver([&room, page] { room.page_ = std::move(*page); });
+    reader.deliver([&room, page] {
+      room.page_ = std::move(*page);
+      ++room.pages_;
+      room.versions_.reset();
+      room.versions_wanted_ = false;
+    });
   }
 };
 
@@ -95,17 +101,26 @@ Classroom::Classroom(const assets::World& world, const scoring::Standards& stand
     : impl_(std::make_unique<Impl>(world, standards, assets_folder)) {}
 
 Classroom::~Classroom() {
-  import_.stop();
+  work_.stop();
 }
 
 void Classroom::fail(const std::string& words) {
   trouble_ = words;
 }
 
-void Classroom::open(const std::string& address) {
+void Classroom::start_over() {
   trouble_.clear();
   page_.reset();
+  versions_.reset();
+  versions_wanted_ = false;
+  forgetting_.reset();
+  past_.reset();
+  kept_.reset();
   close_sitting();
+}
+
+void Classroom::open(const std::string& address) {
+  start_over();
   impl_->ask(*this, [this, address] {
     impl_->store.reset();
     impl_->scope = {};
@@ -116,9 +131,7 @@ void Classroom::open(const std::string& address) {
 }
 
 void Classroom::close() {
-  trouble_.clear();
-  page_.reset();
-  close_sitting();
+  start_over();
   impl_->ask(*this, [this] { impl_->store.reset(); });
 }
 
@@ -130,18 +143,18 @@ void Classroom::look(const records::Scope& scope) {
   });
 }
 
-void Classroom::import(const ImportOrder& order) {
-  if (import_.state().running || !page_) {
+template <class End, class Run> void Classroom::do_long(std::optional<End>& place, Run run) {
+  if (work_.state().running || !page_) {
     return;
   }
   trouble_.clear();
-  import_end_.reset();
-  import_.prepare();
-  impl_->importer.add([this, order, address = page_->address] {
-    auto end = std::make_shared<ImportEnd>(import_.run(
-        address, [this]() -> records::Marker& { return impl_->marker(); }, order));
-    impl_->importer.deliver([this, end, address] {
-      import_end_ = std::move(*end);
+  place.reset();
+  work_.prepare();
+  impl_->long_worker.add([this, &place, run, address = page_->address] {
+    const AskMarker marker = [this]() -> records::Marker& { return impl_->marker(); };
+    auto end = std::make_shared<End>(run(address, marker));
+    impl_->long_worker.deliver([this, &place, end, address] {
+      place = std::move(*end);
       if (page_ && page_->address == address) {
         look(page_->scope);
       }
@@ -149,8 +162,27 @@ void Classroom::import(const ImportOrder& order) {
   });
 }
 
-void Classroom::stop_import() {
-  import_.stop();
+void Classroom::import(const ImportOrder& order) {
+  do_long(import_end_, [this, order](const std::string& address, const AskMarker& marker) {
+    return import_into(address, marker, order, work_);
+  });
+}
+
+void Classroom::take_sealed(const SealedOrder& order, seal::Secret passphrase) {
+  auto held = std::make_shared<seal::Secret>(std::move(passphrase)); // A job is copied; a secret is not.
+  do_long(sealed_end_, [this, order, held](const std::string& address, const AskMarker& marker) {
+    return classroom::take_sealed(address, marker, order, std::move(*held), work_);
+  });
+}
+
+void Classroom::mark_anew(const RescoreOrder& order) {
+  do_long(rescore_end_, [this, order](const std::string& address, const AskMarker& marker) {
+    return classroom::mark_anew(address, marker, order, work_);
+  });
+}
+
+void Classroom::stop_work() {
+  work_.stop();
 }
 
 void Classroom::open_sitting(long long number) {
@@ -183,10 +215,94 @@ void Classroom::write(const ExportOrder& order) {
   });
 }
 
+void Classroom::want_versions() {
+  if (std::exchange(versions_wanted_, true)) {
+    return;
+  }
+  impl_->ask(*this, [this] {
+    auto all =
+        std::make_shared<std::vector<records::Version>>(records::versions_of(impl_->opened(), impl_->scope));
+    impl_->reader.deliver([this, all] { versions_ = std::move(*all); });
+  });
+}
+
+void Classroom::let_count(const records::Version& version) {
+  trouble_.clear();
+  impl_->ask(*this, [this, version] {
+    records::let_count(impl_->opened(), impl_->scope, version);
+    impl_->hand_over_page(*this);
+  });
+}
+
+void Classroom::look_at_forgetting(const std::string& pseudonym) {
+  trouble_.clear();
+  forgetting_.reset();
+  impl_->ask(*this, [this, pseudonym] {
+    auto look = std::make_shared<Forgetting>(classroom::look_at_forgetting(impl_->opened(), pseudonym));
+    impl_->reader.deliver([this, look] { forgetting_ = std::move(*look); });
+  });
+}
+
+void Classroom::look_at_past(const std::string& today) {
+  trouble_.clear();
+  past_.reset();
+  impl_->ask(*this, [this, today] {
+    auto look = std::make_shared<PastDays>(classroom::look_at_past(impl_->opened(), today));
+    impl_->reader.deliver([this, look] { past_ = std::move(*look); });
+  });
+}
+
+template <class Do> void Classroom::keep(Do work, bool removes) {
+  trouble_.clear();
+  kept_.reset();
+  if (removes && work_.state().running) {
+    trouble_ =
+        "Nothing can be removed while sittings are taken in or marked. Stop that, or wait for its end.";
+    return;
+  }
+  if (removes) {
+    close_sitting(); // It may be one of those.
+  }
+  impl_->ask(*this, [this, work, removes] {
+    const auto kept = std::make_shared<Kept>(work(impl_->opened()));
+    const bool changed = kept->changed;
+    impl_->reader.deliver([this, kept, removes] {
+      kept_ = std::move(*kept);
+      if (removes) {
+        forgetting_.reset();
+        past_.reset();
+      }
+    });
+    if (changed) {
+      impl_->hand_over_page(*this);
+    }
+  });
+}
+
+void Classroom::forget(const std::string& pseudonym) {
+  keep([pseudonym](records::Store& store) { return classroom::forget(store, pseudonym); }, true);
+}
+
+void Classroom::forget_past(const std::string& today) {
+  keep([today](records::Store& store) { return classroom::forget_past(store, today); }, true);
+}
+
+void Classroom::take_names(const std::filesystem::path& file) {
+  keep([file](records::Store& store) { return classroom::take_names(store, file); }, false);
+}
+
+void Classroom::back_up(const std::filesystem::path& file) {
+  keep([file](records::Store& store) { return classroom::back_up(store, file); }, false);
+}
+
+void Classroom::check_store() {
+  keep([](records::Store& store) { return classroom::check_store(store); }, false);
+}
+
 bool Classroom::poll() {
   const bool read = impl_->reader.collect();
-  const bool imported = impl_->importer.collect();
-  return impl_->explainer.collect() || read || imported;
+  const bool worked = impl_->long_worker.collect();
+  return impl_->explainer.collect() || read || worked;
 }
 
 bool Classroom::reading() const {
@@ -194,7 +310,7 @@ bool Classroom::reading() const {
 }
 
 bool Classroom::busy() const {
-  return impl_->reader.busy() || impl_->importer.busy() || impl_->explainer.busy();
+  return impl_->reader.busy() || impl_->long_worker.busy() || impl_->explainer.busy();
 }
 
 std::vector<std::filesystem::path> stores_in(const std::filesystem::path& folder) {

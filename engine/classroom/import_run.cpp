@@ -1,59 +1,19 @@
 #include "engine/classroom/import_run.hpp"
 
-#include "engine/records/trouble.hpp"
-
 #include <fmt/format.h>
 
 namespace matula::classroom {
-namespace {
 
-/// Thrown from within to leave the import; what is stored stays.
-struct Stopped {};
-
-} // namespace
-
-void ImportRun::prepare() {
-  stop_ = false;
-  const std::lock_guard<std::mutex> lock(guard_);
-  state_ = {};
-  state_.running = true;
-}
-
-ImportState ImportRun::state() const {
-  const std::lock_guard<std::mutex> lock(guard_);
-  ImportState state = state_;
-  state.stopping = state.running && stop_;
-  return state;
-}
-
-ImportEnd ImportRun::run(const std::string& address, const std::function<records::Marker&()>& marker,
-                         const ImportOrder& order) {
+ImportEnd import_into(const std::string& address, const AskMarker& marker, const ImportOrder& order,
+                      Work& work) {
   ImportEnd end;
   end.folder = order.folder.string();
-  const auto progress = [this](const records::Step& step) {
-    {
-      const std::lock_guard<std::mutex> lock(guard_);
-      state_.done = step.done;
-      state_.total = step.total;
-      state_.last = step.came_from + ": " + step.words;
-    }
-    if (stop_) {
-      throw Stopped{};
-    }
-  };
-  try {
+  static_cast<WorkEnd&>(end) = work.run([&] {
+    work.begin("sittings taken in");
     records::Store store(address); // Its own connection: others go on reading meanwhile.
     const records::ImportWishes wishes{order.label, order.keep_until, order.threads, order.now_s};
-    end.sum = records::import_folder(store, marker(), order.folder, order.scenarios, wishes, progress);
-  } catch (const Stopped&) {
-    end.stopped = true;
-  } catch (const std::exception& trouble) {
-    end.trouble = trouble.what();
-  }
-  const std::lock_guard<std::mutex> lock(guard_);
-  state_.running = false;
-  end.done = state_.done;
-  end.total = state_.total;
+    end.sum = records::import_folder(store, marker(), order.folder, order.scenarios, wishes, work.progress());
+  });
   return end;
 }
 

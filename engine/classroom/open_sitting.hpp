@@ -16,9 +16,10 @@ struct Recording;
 
 /// One stored sitting, marked anew by replay.
 struct OpenSitting {
-  records::SittingRow row;        ///< With the score that counts.
-  std::string patient;            ///< Whose specimen it was, in one line.
-  scoring::Report report;         ///< By the rules of today.
+  records::SittingRow row;         ///< With the score that counts.
+  std::vector<std::string> checks; ///< What was found when its sealed result was opened, in words.
+  std::string patient;             ///< Whose specimen it was, in one line.
+  scoring::Report report;          ///< By the rules of today.
   bool other_rules = false;       ///< The score that counts was made by other rules or another scenario text.
   std::vector<std::string> shelf; ///< Bottles that stood there.
   std::shared_ptr<const Recording> recording;

@@ -16,6 +16,7 @@ struct RunClass {
   int operator()(const ClassList& asked) const { return run_class_list(asked, out, err); }
   int operator()(const ClassSitting& asked) const { return run_class_sitting(asked, out, err); }
   int operator()(const ClassRescore& asked) const { return run_class_rescore(asked, out, err); }
+  int operator()(const ClassVersions& asked) const { return run_class_versions(asked, out, err); }
   int operator()(const ClassForget& asked) const { return run_class_forget(asked, out, err); }
   int operator()(const ClassExpire& asked) const { return run_class_expire(asked, out, err); }
   int operator()(const ClassNames& asked) const { return run_class_names(asked, out, err); }

@@ -87,8 +87,19 @@ void add_rescore(CLI::App& all, Class& chosen) {
   add_scope(*verb, *asked);
   verb->add_option("--scenario", asked->scenario,
                    "The case's scenario with other weights, [marking] or decisions");
+  verb->add_flag("--trial", asked->on_trial, "Store nothing: print what would come of it");
   verb->add_option("--threads", asked->threads, "How many sittings are marked at once")
       ->check(CLI::Range(1, 64));
+  add_json(*verb, *asked);
+}
+
+void add_versions(CLI::App& all, Class& chosen) {
+  auto [verb, asked] = add_verb<ClassVersions>(
+      all, chosen, "versions",
+      "Print by which rules and texts the sittings of each case were marked, or let one version count");
+  add_scope(*verb, *asked);
+  verb->add_option("--choose", asked->choose, "Number of the version that is to count from now on")
+      ->check(CLI::PositiveNumber);
   add_json(*verb, *asked);
 }
 
@@ -144,6 +155,7 @@ void add_class(CLI::App& app, Class& chosen) {
   add_list(*all, chosen);
   add_sitting(*all, chosen);
   add_rescore(*all, chosen);
+  add_versions(*all, chosen);
   add_show(*all, chosen);
   add_export(*all, chosen);
   add_keeping(*all, chosen);

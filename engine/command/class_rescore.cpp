@@ -41,10 +41,8 @@ json to_json(const records::RescoreSum& sum) {
                        {"now", standing_json(one.now)},
                        {"changes", changes}});
   }
-  return {{"sittings", sum.sittings},
-          {"as_before", sum.as_before},
-          {"changed", changed},
-          {"refused", sum.refused.size()}};
+  return {{"sittings", sum.sittings},     {"as_before", sum.as_before}, {"passed_before", sum.passed_before},
+          {"passed_now", sum.passed_now}, {"changed", changed},         {"refused", sum.refused.size()}};
 }
 
 std::string of(const std::optional<int>& earned, const std::optional<int>& possible) {
@@ -55,7 +53,7 @@ const char* passed(const records::SittingRow& row) {
   return row.standing.passed ? "passed" : "not passed";
 }
 
-void print(const records::RescoreSum& sum, std::ostream& out) {
+void print(const records::RescoreSum& sum, bool on_trial, std::ostream& out) {
   for (const auto& one : sum.changed) {
     fmt::print(out, "{:>5}  {:<16} {:<24} readings {} -> {}, {} -> {}\n", one.now.number, one.now.pseudonym,
                one.now.exercise, one.before.standing.mean, one.now.standing.mean, passed(one.before),
@@ -66,14 +64,15 @@ void print(const records::RescoreSum& sum, std::ostream& out) {
                  of(change.earned_now, change.possible_now));
     }
   }
-  fmt::print(out, "{} sittings marked anew: {} as before, {} otherwise; both scores of each are kept\n",
-             sum.sittings, sum.as_before, sum.changed.size());
+  fmt::print(out, "{} passed before, {} pass now\n", sum.passed_before, sum.passed_now);
+  fmt::print(out, "{} sittings marked anew: {} as before, {} otherwise; {}\n", sum.sittings, sum.as_before,
+             sum.changed.size(), on_trial ? "a trial, nothing was stored" : "both scores of each are kept");
 }
 
 } // namespace
 
 int run_class_rescore(const ClassRescore& asked, std::ostream& out, std::ostream& err) {
-  records::RescoreWishes wishes{scope_of(asked), "", asked.threads, now_s()};
+  records::RescoreWishes wishes{scope_of(asked), "", asked.threads, now_s(), asked.on_trial};
   if (!asked.scenario.empty() && !strict::read_text(asked.scenario, wishes.other_scenario)) {
     throw records::Trouble(asked.scenario + " cannot be read.");
   }
@@ -87,7 +86,7 @@ int run_class_rescore(const ClassRescore& asked, std::ostream& out, std::ostream
   if (asked.json) {
     out << to_json(sum).dump(1) << '\n';
   } else {
-    print(sum, out);
+    print(sum, asked.on_trial, out);
   }
   return sum.refused.empty() ? exit_good : exit_bad_input;
 }

@@ -36,6 +36,10 @@ struct ClassSitting : ClassScope {
 struct ClassRescore : ClassScope {
   std::string scenario; ///< File; empty: each sitting's own.
   int threads = 2;
+  bool on_trial = false; ///< Nothing is stored.
+};
+struct ClassVersions : ClassScope {
+  int choose = 0; ///< Number in the list; 0: print them.
 };
 struct ClassForget : ClassScope {
   std::string who;
@@ -63,7 +67,7 @@ struct ClassExport : ClassScope {
 
 /// Work on a class's records.
 using ClassVerb =
-    std::variant<std::monostate, ClassImport, ClassList, ClassSitting, ClassRescore, ClassForget, ClassExpire,
+    std::variant<std::monostate, ClassImport, ClassList, ClassSitting, ClassRescore, ClassVersions, ClassForget, ClassExpire,
                  ClassNames, ClassBackup, ClassCheck, ClassShow, ClassExport>;
 struct Class {
   ClassVerb verb;
@@ -76,6 +80,7 @@ int run_class_import(const ClassImport& asked, std::ostream& out, std::ostream& 
 int run_class_list(const ClassList& asked, std::ostream& out, std::ostream& err);
 int run_class_sitting(const ClassSitting& asked, std::ostream& out, std::ostream& err);
 int run_class_rescore(const ClassRescore& asked, std::ostream& out, std::ostream& err);
+int run_class_versions(const ClassVersions& asked, std::ostream& out, std::ostream& err);
 int run_class_forget(const ClassForget& asked, std::ostream& out, std::ostream& err);
 int run_class_expire(const ClassExpire& asked, std::ostream& out, std::ostream& err);
 int run_class_names(const ClassNames& asked, std::ostream& out, std::ostream& err);

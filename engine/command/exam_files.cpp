@@ -70,21 +70,20 @@ seal::Effort effort_of(const std::string& word) {
   return word == "light" ? seal::light : word == "heavy" ? seal::heavy : seal::everyday;
 }
 
+seal::AskPassphrase ask_for_own(const std::string& passphrase_file) {
+  return [passphrase_file]() -> seal::Maybe<seal::Secret> {
+    auto words = ask_passphrase(passphrase_file, "Your");
+    if (!words) {
+      return tl::make_unexpected(words.error());
+    }
+    seal::Secret passphrase = seal::passphrase_bytes(*words);
+    seal::wipe(*words);
+    return passphrase;
+  };
+}
+
 seal::Maybe<seal::InstructorKeys> unlock(const std::string& keys, const std::string& passphrase_file) {
-  const auto bytes = seal::read_bytes(keys, "an instructor's locked keys");
-  if (!bytes) {
-    return tl::make_unexpected(bytes.error());
-  }
-  if (const auto card = seal::read_card(*bytes, keys); !card) {
-    return tl::make_unexpected(card.error()); // Nobody types a passphrase for a file that cannot be opened.
-  }
-  auto words = ask_passphrase(passphrase_file, "Your");
-  if (!words) {
-    return tl::make_unexpected(words.error());
-  }
-  const seal::Secret passphrase = seal::passphrase_bytes(*words);
-  seal::wipe(*words);
-  return seal::unlock_keys(*bytes, passphrase, keys);
+  return seal::load_keys(keys, ask_for_own(passphrase_file));
 }
 
 int tell(const scenario::Problems& problems, std::ostream& err) {

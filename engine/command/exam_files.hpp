@@ -15,6 +15,9 @@ namespace matula::command {
 
 [[nodiscard]] seal::Effort effort_of(const std::string& word);
 
+/// Asks so for the instructor's own passphrase when it is needed.
+[[nodiscard]] seal::AskPassphrase ask_for_own(const std::string& passphrase_file);
+
 /// Reads and unlocks an instructor's keys.
 [[nodiscard]] seal::Maybe<seal::InstructorKeys> unlock(const std::string& keys,
                                                        const std::string& passphrase_file);

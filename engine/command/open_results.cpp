@@ -1,3 +1,4 @@
+#include "engine/classroom/sealed_run.hpp"
 #include "engine/command/class_run.hpp"
 #include "engine/command/exam_files.hpp"
 #include "engine/command/exit_codes.hpp"
@@ -15,19 +16,6 @@
 namespace matula::command {
 namespace {
 
-using examination::Check;
-
-nlohmann::ordered_json checks_json(const std::vector<Check>& checks) {
-  auto all = nlohmann::ordered_json::array();
-  for (const Check& one : checks) {
-    const char* state = one.state == Check::State::Good           ? "good"
-                        : one.state == Check::State::ToBeReviewed ? "to be reviewed"
-                                                                  : "not checked";
-    all.push_back({{"check", one.what}, {"state", state}, {"words", one.words}});
-  }
-  return all;
-}
-
 nlohmann::ordered_json sitting_json(const MarkedReturn& one) {
   const auto& returned = one.returned;
   nlohmann::ordered_json facts{{"file", returned.file},
@@ -36,7 +24,7 @@ nlohmann::ordered_json sitting_json(const MarkedReturn& one) {
                                {"case", returned.case_key},
                                {"closing_code", returned.closing_code},
                                {"to_be_reviewed", returned.to_be_reviewed()},
-                               {"checks", checks_json(returned.checks)}};
+                               {"checks", examination::checks_json(returned.checks)}};
   if (one.report) {
     facts["marks"] = to_json(*one.report);
   } else {
@@ -46,16 +34,16 @@ nlohmann::ordered_json sitting_json(const MarkedReturn& one) {
 }
 
 void print_json(const MarkedFolder& folder, std::ostream& out) {
-  nlohmann::ordered_json all{{"examination", folder.pack.head.title},
-                             {"pack", seal::hex(folder.pack.head.id)},
-                             {"rules_changed_since_sealing", folder.rules_changed},
+  nlohmann::ordered_json all{{"examination", folder.opened.pack.head.title},
+                             {"pack", seal::hex(folder.opened.pack.head.id)},
+                             {"rules_changed_since_sealing", folder.rules_changed()},
                              {"sittings", nlohmann::ordered_json::array()},
                              {"unreadable", nlohmann::ordered_json::array()},
-                             {"outstanding", folder.found.outstanding}};
+                             {"outstanding", folder.opened.found.outstanding}};
   for (const auto& one : folder.marked) {
     all["sittings"].push_back(sitting_json(one));
   }
-  for (const auto& problem : folder.found.unreadable) {
+  for (const auto& problem : folder.opened.found.unreadable) {
     all["unreadable"].push_back(
         {{"file", problem.file}, {"found", problem.found}, {"wanted", problem.expected}});
   }
@@ -73,8 +61,8 @@ void print_ledgers(const scoring::Report& report, std::ostream& out) {
 }
 
 void print_text(const MarkedFolder& folder, bool in_records, std::ostream& out) {
-  out << folder.pack.head.title << '\n';
-  if (folder.rules_changed) {
+  out << folder.opened.pack.head.title << '\n';
+  if (folder.rules_changed()) {
     out << "The marking rules have changed since the pack was sealed; the marks are by the rules as now.\n";
   }
   for (const auto& one : folder.marked) {
@@ -91,33 +79,28 @@ void print_text(const MarkedFolder& folder, bool in_records, std::ostream& out) 
           << '\n';
     }
   }
-  for (const auto& words : folder.found.outstanding) {
+  for (const auto& words : folder.opened.found.outstanding) {
     out << "\nNothing handed in: " << words;
   }
   const auto to_review = std::count_if(folder.marked.begin(), folder.marked.end(),
                                        [](const auto& one) { return one.returned.to_be_reviewed(); });
   out << fmt::format("\n{} sittings, {} to be reviewed, {} files that could not be opened\n",
-                     folder.marked.size(), to_review, folder.found.unreadable.size());
+                     folder.marked.size(), to_review, folder.opened.found.unreadable.size());
 }
 
 /// Puts every sitting that belongs to a case of the pack into the class's records, its checks beside it.
 int keep(const MarkedFolder& folder, const OpenResults& asked, std::ostream& err) {
+  const std::string& last_day = folder.opened.pack.head.delete_after;
   std::vector<records::Incoming> incoming;
   for (const auto& one : folder.marked) {
-    const auto& returned = one.returned;
-    if (!returned.scenario_text.empty()) {
-      const nlohmann::ordered_json checks{{"to_be_reviewed", returned.to_be_reviewed()},
-                                          {"closing_code", returned.closing_code},
-                                          {"checks", checks_json(returned.checks)}};
-      incoming.push_back({returned.pseudonym, returned.case_key, returned.scenario_text,
-                          returned.case_key + ".toml", returned.log, checks.dump(), asked.label,
-                          folder.pack.head.delete_after, returned.file});
+    if (auto in = classroom::incoming_of(one.returned, asked.label, last_day)) {
+      incoming.push_back(std::move(*in));
     }
   }
   try {
     records::Store store(asked.store);
     auto room = open_marking_room();
-    const records::ImportWishes wishes{asked.label, folder.pack.head.delete_after, 2, now_s()};
+    const records::ImportWishes wishes{asked.label, last_day, 2, now_s()};
     const auto sum = records::import_all(store, *room.marker, incoming, wishes, progress_on(err));
     print_refused(sum.refused, err);
     err << fmt::format("{}: {} new, {} known already, {} not taken\n", asked.store, sum.fresh, sum.known,
@@ -142,7 +125,7 @@ int run_open_results(const OpenResults& asked, std::ostream& out, std::ostream& 
     print_text(*folder, !asked.store.empty(), out);
   }
   const int kept = asked.store.empty() ? exit_good : keep(*folder, asked, err);
-  return folder->found.unreadable.empty() ? kept : tell(folder->found.unreadable, err);
+  return folder->opened.found.unreadable.empty() ? kept : tell(folder->opened.found.unreadable, err);
 }
 
 } // namespace matula::command

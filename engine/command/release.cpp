@@ -90,19 +90,19 @@ int run_release(const ReleaseResults& asked, std::ostream& out, std::ostream& er
   }
   std::error_code ignored; // A folder that cannot be made is told of when a sheet is written.
   std::filesystem::create_directories(asked.output, ignored);
-  scenario::Problems problems = folder->found.unreadable;
+  scenario::Problems problems = folder->opened.found.unreadable;
   auto files = nlohmann::ordered_json::array();
   for (const auto& one : folder->marked) {
-    const auto card = folder->cards.find(one.returned.pseudonym);
-    if (!one.report || card == folder->cards.end()) {
+    const auto card = folder->opened.cards.find(one.returned.pseudonym);
+    if (!one.report || card == folder->opened.cards.end()) {
       problems.push_back({one.returned.file, 0, 0, "",
                           "a sitting that has no marks or whose learner has no card",
                           "a card of '" + one.returned.pseudonym + "' and a case of the pack"});
       continue;
     }
     const auto file = file_of(one, asked.output);
-    const auto sealed =
-        examination::seal_release(release_of(one, folder->pack), folder->keys, card->second, file.string());
+    const auto sealed = examination::seal_release(release_of(one, folder->opened.pack), folder->opened.keys,
+                                                  card->second, file.string());
     const auto failed = sealed ? seal::write_bytes(file, *sealed) : sealed.error();
     problems.insert(problems.end(), failed.begin(), failed.end());
     if (failed.empty()) {

@@ -3,7 +3,7 @@
 #include "engine/attribution/explanation.hpp"
 #include "engine/command/arguments.hpp"
 #include "engine/command/replayed.hpp"
-#include "engine/examination/returned.hpp"
+#include "engine/examination/open_returned.hpp"
 
 #include <functional>
 #include <iosfwd>
@@ -20,12 +20,11 @@ struct MarkedReturn {
 
 /// A folder of results, opened, checked and marked.
 struct MarkedFolder {
-  seal::InstructorKeys keys;
-  examination::Pack pack;
-  std::map<std::string, seal::Key> cards;
-  bool rules_changed = false; ///< Since the pack was sealed.
-  examination::ReturnedFolder found;
+  examination::OpenedReturns opened; ///< Its sittings stand in `marked`.
   std::vector<MarkedReturn> marked;
+
+  /// Since the pack was sealed.
+  [[nodiscard]] bool rules_changed() const { return opened.rules_changed(assets::folder()); }
 };
 
 /// Does all of it, with progress on `err` when there is a terminal. Without `marks` it is only opened and

@@ -37,6 +37,7 @@ public:
 
   void take(Made made) {
     std::string words;
+    long long number = 0;
     if (!made.wrong.empty()) {
       sum_.refused.push_back({made.came_from, made.wrong});
       words = "refused: " + one_line(made.wrong);
@@ -44,19 +45,20 @@ public:
       ++sum_.known;
       words = "known already";
     } else {
-      words = keep(*made.marked);
+      words = keep(*made.marked, number);
     }
     ++done_;
     if (progress_) {
-      progress_({done_, total_, made.came_from, words});
+      progress_({done_, total_, made.came_from, words, number});
     }
   }
 
   [[nodiscard]] ImportSum& sum() { return sum_; }
 
 private:
-  std::string keep(const Marked& marked) {
+  std::string keep(const Marked& marked, long long& number) {
     const Stored stored = store_.add(marked, wishes_.now_s);
+    number = stored.number;
     if (stored.how == Stored::How::Known || stored.how == Stored::How::Earlier) {
       ++sum_.known;
       return fmt::format("known already, number {}", stored.number);

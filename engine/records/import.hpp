@@ -13,7 +13,8 @@ struct Step {
   std::size_t done = 0; ///< With this one.
   std::size_t total = 0;
   std::string came_from;
-  std::string words; ///< "new, number 12", "known already", or why it was refused.
+  std::string words;    ///< "new, number 12", "known already", or why it was refused.
+  long long number = 0; ///< Where it is stored; 0 for a refused one and where it was not looked up.
 };
 
 /// Told of every sitting, on the thread that imports.

@@ -108,58 +108,79 @@ std::map<std::string, std::string> Store::names() {
       });
 }
 
-Removed Store::forget(const std::string& pseudonym) {
-  return in_plain_words(connection_->address(), [&] {
+namespace {
+
+Removed remove_student(Connection& connection, const std::string& pseudonym) {
+  Removed removed;
+  long long student = 0;
+  connection.sql() << "SELECT id FROM student WHERE pseudonym = :who", use(pseudonym, "who"), into(student);
+  if (!connection.sql().got_data()) {
+    throw Trouble("Nobody is called \"" + pseudonym + "\" in " + connection.address() +
+                  "; nothing was removed.");
+  }
+  remove_sittings(connection, fmt::format("student = {}", student), removed);
+  removed.names = affected(connection, fmt::format("DELETE FROM student_name WHERE student = {}", student));
+  removed.students = affected(connection, fmt::format("DELETE FROM student WHERE id = {}", student));
+  remove_unused(connection, removed);
+  return removed;
+}
+
+Removed remove_past(Connection& connection, const std::string& today) {
+  Removed removed;
+  if (today.find_first_not_of("0123456789-") != std::string::npos || today.size() != 10) {
+    throw Trouble("\"" + today + "\" is no day; write it as 2027-09-30.");
+  }
+  const std::string past = "keep_until <> '' AND keep_until < '" + today + "'";
+  const std::string gone = "id IN (SELECT student FROM sitting WHERE " + past +
+                           ") AND id NOT IN (SELECT student FROM sitting WHERE NOT (" + past + "))";
+  removed.names =
+      count(connection,
+            "SELECT count(*) FROM student_name WHERE student IN (SELECT id FROM student WHERE " + gone + ")");
+  affected(connection,
+           "DELETE FROM student_name WHERE student IN (SELECT id FROM student WHERE " + gone + ")");
+  const std::string left = "NOT EXISTS (SELECT 1 FROM sitting WHERE sitting.student = student.id) AND "
+                           "NOT EXISTS (SELECT 1 FROM student_name n WHERE n.student = student.id)";
+  const int empty_before = count(connection, "SELECT count(*) FROM student WHERE " + left);
+  remove_sittings(connection, past, removed);
+  removed.students = affected(connection, "DELETE FROM student WHERE " + left);
+  removed.students -= empty_before;
+  remove_unused(connection, removed);
+  return removed;
+}
+
+/// Removes and cleans the file; or with `look`, only counts what would be removed and takes it back.
+template <class Remove> Removed removed_by(Connection& connection, bool look, Remove remove) {
+  return in_plain_words(connection.address(), [&] {
     Removed removed;
     {
-      Transaction all(*connection_);
-      long long student = 0;
-      connection_->sql() << "SELECT id FROM student WHERE pseudonym = :who", use(pseudonym, "who"),
-          into(student);
-      if (!connection_->sql().got_data()) {
-        throw Trouble("Nobody is called \"" + pseudonym + "\" in " + connection_->address() +
-                      "; nothing was removed.");
+      Transaction all(connection);
+      removed = remove();
+      if (look) {
+        return removed;
       }
-      remove_sittings(*connection_, fmt::format("student = {}", student), removed);
-      removed.names =
-          affected(*connection_, fmt::format("DELETE FROM student_name WHERE student = {}", student));
-      removed.students = affected(*connection_, fmt::format("DELETE FROM student WHERE id = {}", student));
-      remove_unused(*connection_, removed);
       all.commit();
     }
-    clean_file(*connection_);
+    clean_file(connection);
     return removed;
   });
 }
 
+} // namespace
+
+Removed Store::forget(const std::string& pseudonym) {
+  return removed_by(*connection_, false, [&] { return remove_student(*connection_, pseudonym); });
+}
+
+Removed Store::would_forget(const std::string& pseudonym) {
+  return removed_by(*connection_, true, [&] { return remove_student(*connection_, pseudonym); });
+}
+
 Removed Store::forget_until(const std::string& today) {
-  return in_plain_words(connection_->address(), [&] {
-    Removed removed;
-    {
-      Transaction all(*connection_);
-      const std::string past = "keep_until <> '' AND keep_until < '" + today + "'";
-      if (today.find_first_not_of("0123456789-") != std::string::npos || today.size() != 10) {
-        throw Trouble("\"" + today + "\" is no day; write it as 2027-09-30.");
-      }
-      const std::string gone = "id IN (SELECT student FROM sitting WHERE " + past +
-                               ") AND id NOT IN (SELECT student FROM sitting WHERE NOT (" + past + "))";
-      removed.names = count(
-          *connection_,
-          "SELECT count(*) FROM student_name WHERE student IN (SELECT id FROM student WHERE " + gone + ")");
-      affected(*connection_,
-               "DELETE FROM student_name WHERE student IN (SELECT id FROM student WHERE " + gone + ")");
-      const std::string left = "NOT EXISTS (SELECT 1 FROM sitting WHERE sitting.student = student.id) AND "
-                               "NOT EXISTS (SELECT 1 FROM student_name n WHERE n.student = student.id)";
-      const int empty_before = count(*connection_, "SELECT count(*) FROM student WHERE " + left);
-      remove_sittings(*connection_, past, removed);
-      removed.students = affected(*connection_, "DELETE FROM student WHERE " + left);
-      removed.students -= empty_before;
-      remove_unused(*connection_, removed);
-      all.commit();
-    }
-    clean_file(*connection_);
-    return removed;
-  });
+  return removed_by(*connection_, false, [&] { return remove_past(*connection_, today); });
+}
+
+Removed Store::would_forget_until(const std::string& today) {
+  return removed_by(*connection_, true, [&] { return remove_past(*connection_, today); });
 }
 
 std::vector<std::string> Store::find_damage() {

@@ -38,6 +38,33 @@ SittingRow current(Store& store, const SittingRow& of) {
   throw Trouble(fmt::format("Sitting {} was removed meanwhile.", of.number));
 }
 
+/// Stores the new score, or on trial looks at it only.
+Rescored marked_anew(Store& store, const SittingRow& before, const Marked& marked,
+                     const RescoreWishes& wishes) {
+  if (!wishes.on_trial) {
+    store.add_score(before.number, marked, wishes.now_s);
+    return compare_scores(store, before, current(store, before));
+  }
+  Rescored one;
+  store.try_score(before.number, marked, wishes.now_s,
+                  [&] { one = compare_scores(store, before, current(store, before)); });
+  return one;
+}
+
+/// Counts it, and says what became of it.
+std::string note(RescoreSum& sum, Rescored one) {
+  ++sum.sittings;
+  sum.passed_before += one.before.standing.passed ? 1 : 0;
+  sum.passed_now += one.now.standing.passed ? 1 : 0;
+  if (!one.differs()) {
+    ++sum.as_before;
+    return "marked as before";
+  }
+  std::string words = fmt::format("{} marks came out otherwise", one.changes.size());
+  sum.changed.push_back(std::move(one));
+  return words;
+}
+
 } // namespace
 
 bool Rescored::differs() const {
@@ -69,6 +96,13 @@ Rescored compare_scores(Store& store, const SittingRow& before, const SittingRow
 }
 
 RescoreSum rescore(Store& store, Marker& marker, const RescoreWishes& wishes, const Progress& progress) {
+  RescoreSum sum;
+  rescore(store, marker, wishes, progress, sum);
+  return sum;
+}
+
+void rescore(Store& store, Marker& marker, const RescoreWishes& wishes, const Progress& progress,
+             RescoreSum& sum) {
   auto rows = store.sittings(wishes.scope);
   rows.erase(
       std::remove_if(rows.begin(), rows.end(), [](const SittingRow& row) { return row.continued_in != 0; }),
@@ -78,7 +112,6 @@ RescoreSum rescore(Store& store, Marker& marker, const RescoreWishes& wishes, co
   for (const SittingRow& row : rows) {
     originals.push_back(store.original(row.number));
   }
-  RescoreSum sum;
   in_order<Made>(
       rows.size(), wishes.threads,
       [&](std::size_t i) {
@@ -86,29 +119,19 @@ RescoreSum rescore(Store& store, Marker& marker, const RescoreWishes& wishes, co
                                              : marker.mark_under(originals[i], wishes.other_scenario);
       },
       [&](std::size_t i, Made marked) {
-        std::string words = "marked as before";
+        std::string words = "refused";
         if (!marked) {
           sum.refused.push_back({originals[i].came_from, marked.error()});
-          words = "refused";
         } else {
           if (!wishes.other_scenario.empty()) {
             marked->incoming.scenario_text = wishes.other_scenario;
           }
-          store.add_score(rows[i].number, *marked, wishes.now_s);
-          ++sum.sittings;
-          Rescored one = compare_scores(store, rows[i], current(store, rows[i]));
-          if (one.differs()) {
-            words = fmt::format("{} marks came out otherwise", one.changes.size());
-            sum.changed.push_back(std::move(one));
-          } else {
-            ++sum.as_before;
-          }
+          words = note(sum, marked_anew(store, rows[i], *marked, wishes));
         }
         if (progress) {
           progress({i + 1, rows.size(), originals[i].came_from, words});
         }
       });
-  return sum;
 }
 
 } // namespace matula::records

@@ -115,6 +115,15 @@ bool Store::add_score(long long number, const Marked& marked, std::int64_t now_s
   });
 }
 
+void Store::try_score(long long number, const Marked& marked, std::int64_t now_s,
+                      const std::function<void()>& look) {
+  in_plain_words(connection_->address(), [&] {
+    const Transaction trial(*connection_); // Never committed.
+    Writer(*connection_, codebook_).add_score(number, marked, now_s);
+    look();
+  });
+}
+
 std::int64_t Store::latest_s() {
   return in_plain_words(connection_->address(), [&] {
     return static_cast<std::int64_t>(connection_->number("SELECT max(received_s) FROM sitting").value_or(0));

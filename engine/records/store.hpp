@@ -4,6 +4,7 @@
 #include "engine/records/trouble.hpp"
 
 #include <array>
+#include <functional>
 #include <map>
 #include <memory>
 #include <set>
@@ -70,6 +71,9 @@ public:
   /// Keeps another score of a stored sitting beside those it has, and lets it count. False when that score is
   /// there already; then it counts again.
   bool add_score(long long number, const Marked& marked, std::int64_t now_s);
+  /// The same on trial: `look` sees the store as it would be, then all is as it was.
+  void try_score(long long number, const Marked& marked, std::int64_t now_s,
+                 const std::function<void()>& look);
 
   /// Clock of the latest import, s; 0 for none.
   [[nodiscard]] std::int64_t latest_s();
@@ -94,6 +98,9 @@ public:
   /// Writes the file anew in any case. Both throw Trouble, in other words, when they removed and could not do
   /// that.
   Removed forget_until(const std::string& today);
+  /// What either would remove; nothing is changed.
+  [[nodiscard]] Removed would_forget(const std::string& pseudonym);
+  [[nodiscard]] Removed would_forget_until(const std::string& today);
 
   /// Writes a copy of the store into a new file, while others go on reading and writing. Not for a server's
   /// database, whose own tools do it.

@@ -177,7 +177,7 @@ Stored Writer::add(const Marked& marked, std::int64_t now_s) {
   if (before != 0) {
     stored.how = Stored::How::Goes_on;
     connection_.run(fmt::format("UPDATE sitting SET continued_in = {} WHERE id = {}", stored.number, before));
-    make_current(before, 0);
+    make_current(connection_, before, 0);
   }
   return stored;
 }
@@ -188,7 +188,7 @@ bool Writer::add_score(long long sitting, const Marked& marked, std::int64_t now
   if (const Cell there = connection_.number(
           fmt::format("SELECT id FROM score WHERE sitting = {} AND rubric = {} AND scenario = {}", sitting,
                       rubric_id, scenario_id))) {
-    make_current(sitting, *there);
+    make_current(connection_, sitting, *there);
     return false;
   }
   const long long student =
@@ -210,7 +210,7 @@ bool Writer::add_score(long long sitting, const Marked& marked, std::int64_t now
       marked.report.safety_stop ? 1 : 0),
       use(why, "why"), use(ledgers, "ledgers"), into(score);
   rows_of(score, student, marked.report);
-  make_current(sitting, score);
+  make_current(connection_, sitting, score);
   return true;
 }
 
@@ -244,12 +244,12 @@ void Writer::rows_of(long long score, long long student, const scoring::Report& 
   connection_.insert("loss", losses);
 }
 
-void Writer::make_current(long long sitting, long long score) {
-  connection_.run(fmt::format("UPDATE score SET current = CASE WHEN id = {} THEN 1 ELSE 0 END WHERE sitting "
-                              "= {} AND current <> CASE WHEN id = {} THEN 1 ELSE 0 END",
-                              score, sitting, score));
+void make_current(Connection& connection, long long sitting, long long score) {
+  connection.run(fmt::format("UPDATE score SET current = CASE WHEN id = {} THEN 1 ELSE 0 END WHERE sitting "
+                             "= {} AND current <> CASE WHEN id = {} THEN 1 ELSE 0 END",
+                             score, sitting, score));
   for (const char* table : {"reading", "loss"}) {
-    connection_.run(fmt::format(
+    connection.run(fmt::format(
         "UPDATE {0} SET current = CASE WHEN score = {1} THEN 1 ELSE 0 END WHERE score IN (SELECT id FROM "
         "score WHERE sitting = {2}) AND current <> CASE WHEN score = {1} THEN 1 ELSE 0 END",
         table, score, sitting));

@@ -28,12 +28,14 @@ private:
   long long scenario(const Marked& marked);
   long long rubric(const Rubric& rubric);
   void rows_of(long long score, long long student, const scoring::Report& report);
-  void make_current(long long sitting, long long score);
   long long earlier_part(long long student, long long exercise, const Marked& marked, Stored& stored);
 
   Connection& connection_;
   const std::string& codebook_;
   std::map<std::string, long long> known_; ///< Of this transaction: words may vanish after it.
 };
+
+/// Lets this score of the sitting count, and no other; none with 0.
+void make_current(Connection& connection, long long sitting, long long score);
 
 } // namespace matula::records

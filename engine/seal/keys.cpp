@@ -122,4 +122,20 @@ Maybe<InstructorKeys> unlock_keys(View file, const Secret& passphrase, const std
   return keys_from(std::move(*master), header->card.name);
 }
 
+Maybe<InstructorKeys> load_keys(const std::filesystem::path& file, const AskPassphrase& ask) {
+  const std::string name = file.string();
+  const auto bytes = read_bytes(file, "an instructor's locked keys");
+  if (!bytes) {
+    return tl::make_unexpected(bytes.error());
+  }
+  if (const auto card = read_card(*bytes, name); !card) {
+    return tl::make_unexpected(card.error());
+  }
+  const auto passphrase = ask();
+  if (!passphrase) {
+    return tl::make_unexpected(passphrase.error());
+  }
+  return unlock_keys(*bytes, *passphrase, name);
+}
+
 } // namespace matula::seal

@@ -4,6 +4,9 @@
 #include "engine/seal/pairs.hpp"
 #include "engine/seal/refusal.hpp"
 
+#include <filesystem>
+#include <functional>
+
 namespace matula::seal {
 
 /// An instructor's keys: both pairs come from one secret of 32 bytes.
@@ -33,6 +36,11 @@ struct KeysCard {
                                      const Effort& effort, const std::string& file);
 [[nodiscard]] Maybe<InstructorKeys> unlock_keys(View file, const Secret& passphrase, const std::string& name);
 [[nodiscard]] Maybe<KeysCard> read_card(View file, const std::string& name);
+
+/// Gives the passphrase, or says why there is none.
+using AskPassphrase = std::function<Maybe<Secret>()>;
+/// Reads and unlocks locked keys. Nobody is asked for a passphrase for a file that no passphrase can open.
+[[nodiscard]] Maybe<InstructorKeys> load_keys(const std::filesystem::path& file, const AskPassphrase& ask);
 
 /// The secret as lines to be printed: four of sixteen letters in groups, each with a check of its own, so
 /// that a slip is found in its line.

@@ -49,6 +49,12 @@ Secret Secret::random(std::size_t size) {
   return secret;
 }
 
+Secret Secret::zeros(std::size_t size) {
+  Secret secret(size);
+  std::fill(secret.data_, secret.data_ + size, static_cast<unsigned char>(0));
+  return secret;
+}
+
 void wipe(std::string& words) {
   sodium_memzero(words.data(), words.size());
   words.clear();

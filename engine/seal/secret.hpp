@@ -26,6 +26,7 @@ public:
   [[nodiscard]] std::size_t size() const { return size_; }
 
   [[nodiscard]] static Secret random(std::size_t size);
+  [[nodiscard]] static Secret zeros(std::size_t size); ///< To be typed into.
 
 private:
   unsigned char* data_ = nullptr;

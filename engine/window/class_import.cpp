@@ -1,4 +1,5 @@
 #include "engine/window/class_view.hpp"
+#include "engine/window/flow.hpp"
 #include "engine/window/group.hpp"
 
 #include <chrono>
@@ -8,31 +9,16 @@ namespace matula::window {
 
 namespace {
 
-std::int64_t now_s() {
-  using std::chrono::duration_cast;
-  return duration_cast<std::chrono::seconds>(std::chrono::system_clock::now().time_since_epoch()).count();
-}
-
-std::filesystem::path folder_of(const ClassView& view) {
-  return view.import_folder.find('/') == std::string::npos ? view.folder / view.import_folder
-                                                           : std::filesystem::path(view.import_folder);
-}
-
-bool is_day(const std::string& text) {
-  return text.empty() || (text.size() == 10 && text[4] == '-' && text[7] == '-' &&
-                          text.find_first_not_of("0123456789-") == std::string::npos);
-}
-
 void begin_import(App& app, ClassView& view) {
   classroom::ImportOrder order;
-  order.folder = folder_of(view);
+  order.folder = place_of(view, view.import_folder);
   if (!view.import_scenarios.empty()) {
-    order.scenarios.emplace_back(view.import_scenarios);
+    order.scenarios.push_back(place_of(view, view.import_scenarios));
   }
   order.scenarios.push_back(app.options.scenarios);
   order.label = view.import_label;
   order.keep_until = view.keep_until;
-  order.now_s = now_s();
+  order.now_s = clock_s();
   view.room.import(order);
 }
 
@@ -53,20 +39,39 @@ void draw_end(App& app, const classroom::ImportEnd& end) {
 
 } // namespace
 
+std::int64_t clock_s() {
+  using std::chrono::duration_cast;
+  return duration_cast<std::chrono::seconds>(std::chrono::system_clock::now().time_since_epoch()).count();
+}
+
+bool is_day(const std::string& text) {
+  return text.empty() || (text.size() == 10 && text[4] == '-' && text[7] == '-' &&
+                          text.find_first_not_of("0123456789-") == std::string::npos);
+}
+
 void draw_class_import(App& app) {
   ClassView& view = *app.classes;
+  if (app.widgets.choice("import.logs", "A folder of logs", !view.sealed)) {
+    view.sealed = false;
+  }
+  flow(width_of("Sealed results of an examination") + ImGui::GetFrameHeight());
+  if (app.widgets.choice("import.sealed", "Sealed results of an examination", view.sealed)) {
+    view.sealed = true;
+  }
+  flow(width_of("Look into the folder again"));
+  if (app.widgets.button("import.look", "Look into the folder again")) {
+    look_into_folder(view);
+  }
+  if (view.sealed) {
+    draw_class_sealed(app);
+    return;
+  }
   heading("Take in a folder of sittings");
   ImGui::TextWrapped("It holds a folder for every student, named by the pseudonym, with the student's logs "
                      "(*.jsonl). Each sitting is replayed and marked here, from its log alone; marks that "
                      "came with it count for nothing. The same folder may be taken in again: what is known "
                      "is passed over. You can go on looking at the class meanwhile.");
-  for (const auto& folder : view.handed_in) {
-    const std::string name = folder.filename().string();
-    if (app.widgets.choice(("import.from." + name).c_str(), name, view.import_folder == name)) {
-      view.import_folder = name;
-    }
-  }
-  (void)typed(app, "import.folder", "Folder (a name alone: beside the stores)", view.import_folder);
+  choose_place(app, "import.folder", "Folder (a name alone: beside the stores)", "", view.import_folder);
   (void)typed(app, "import.scenarios", "Folder of your own scenarios; those shipped are known",
               view.import_scenarios);
   (void)typed(app, "import.label", "A word for this lot, such as spring 2027", view.import_label);
@@ -76,12 +81,12 @@ void draw_class_import(App& app) {
   if (!day) {
     ImGui::TextWrapped("Write the day as 2027-09-30.");
   }
-  const bool running = view.room.import_state().running;
+  const bool running = view.room.work_state().running;
   if (app.widgets.button("import.begin", "Take them in", !running && day && !view.import_folder.empty())) {
     begin_import(app, view);
   }
   if (running) {
-    ImGui::TextWrapped("%s", view.room.import_state().last.c_str());
+    ImGui::TextWrapped("%s", view.room.work_state().last.c_str());
   }
   if (view.room.import_end()) {
     draw_end(app, *view.room.import_end());
@@ -120,7 +125,7 @@ void draw_class_export(App& app) {
     order.title = view.title;
     order.by_name = view.by_name;
     order.home = view.home;
-    order.now_s = now_s();
+    order.now_s = clock_s();
     view.room.write(order);
   }
   app.widgets.tell("export.written", view.room.written());

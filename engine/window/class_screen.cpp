@@ -33,6 +33,8 @@ constexpr PageRow pages[] = {
     {ClassPage::Lines, "class.lines", "Lines", draw_class_lines, true},
     {ClassPage::Students, "class.students", "Students", draw_class_students, true},
     {ClassPage::Import, "class.import", "Take sittings in", draw_class_import, true},
+    {ClassPage::Rescore, "class.rescore", "Marking anew", draw_class_rescore, true},
+    {ClassPage::Keeping, "class.keeping", "Keeping", draw_class_keeping, true},
     {ClassPage::Export, "class.export", "Files", draw_class_export, true},
     {ClassPage::Student, "class.student", "Student", draw_class_student, false},
     {ClassPage::Sitting, "class.sitting", "Sitting", draw_class_sitting, false}};
@@ -120,21 +122,22 @@ void draw_head(App& app, ClassView& view) {
   ImGui::TextWrapped("%s", words.c_str());
 }
 
-/// How far an import has come, on whatever page.
+/// How far long work has come, on whatever page.
 void draw_progress_line(App& app, ClassView& view) {
-  const auto state = view.room.import_state();
+  const auto state = view.room.work_state();
   if (!state.running) {
     return;
   }
-  if (app.widgets.button("import.stop", "Stop the import", !state.stopping)) {
-    view.room.stop_import();
+  if (app.widgets.button("work.stop", "Stop", !state.stopping)) {
+    view.room.stop_work();
   }
   ImGui::SameLine();
   const float share =
       state.total > 0 ? static_cast<float>(state.done) / static_cast<float>(state.total) : 0.0F;
-  const std::string words = state.stopping
-                                ? "stopping after the sitting at hand"
-                                : fmt::format("{} of {} sittings taken in", state.done, state.total);
+  const std::string words = state.stopping ? "stopping after what is at hand"
+                            : state.total == 0
+                                ? "being prepared"
+                                : fmt::format("{} of {} {}", state.done, state.total, state.what);
   ImGui::ProgressBar(share, {-1, 0}, words.c_str());
 }
 
@@ -173,11 +176,11 @@ void handle_page_keys(ClassView& view) {
 }
 
 void tell_class(App& app, const ClassView& view) {
-  const auto state = view.room.import_state();
+  const auto state = view.room.work_state();
   app.widgets.tell("class.busy", view.room.reading() ? "1" : "0");
   app.widgets.tell("class.trouble", view.room.trouble());
-  app.widgets.tell("import.running", state.running ? "1" : "0");
-  app.widgets.tell("import.done", fmt::format("{}/{}", state.done, state.total));
+  app.widgets.tell("work.running", state.running ? "1" : "0");
+  app.widgets.tell("work.done", fmt::format("{}/{}", state.done, state.total));
   if (view.room.page()) {
     app.widgets.tell("class.store", view.room.page()->address);
     app.widgets.tell("class.sittings", std::to_string(view.room.page()->view.sittings));

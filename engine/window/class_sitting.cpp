@@ -73,10 +73,10 @@ void draw_standing(App& app, const classroom::OpenSitting& open) {
   ImGui::TextWrapped("%s", words.c_str());
   if (open.other_rules) {
     ImGui::TextWrapped("The score that counts was made by other rules, or by another text of the case. Below "
-                       "are the marks by the rules of today; \"matula class rescore\" makes them count.");
+                       "are the marks by the rules of today; the page \"Marking anew\" makes them count.");
   }
-  if (open.row.checks.size() > 2) {
-    ImGui::TextWrapped("Found when the result was opened: %s", open.row.checks.c_str());
+  for (const auto& words : open.checks) {
+    point("When the result was opened, " + words);
   }
   for (const auto& loss : open.report.losses) {
     point(fmt::format("{} marks lost through: {}", loss.lost, loss.words));

@@ -1,4 +1,5 @@
 #include "engine/window/class_view.hpp"
+#include "engine/window/flow.hpp"
 #include "engine/window/group.hpp"
 
 #include <fmt/format.h>
@@ -8,19 +9,6 @@
 namespace matula::window {
 
 namespace {
-
-/// Folders beside the stores, those with written files left out.
-std::vector<std::filesystem::path> folders_in(const std::filesystem::path& folder) {
-  std::vector<std::filesystem::path> found;
-  std::error_code wrong;
-  for (const auto& entry : std::filesystem::directory_iterator(folder, wrong)) {
-    if (entry.is_directory(wrong) && entry.path().filename() != "written") {
-      found.push_back(entry.path());
-    }
-  }
-  std::sort(found.begin(), found.end());
-  return found;
-}
 
 /// A bare name is a file in the folder; it ends in .db.
 std::string address_of(const ClassView& view) {
@@ -52,6 +40,43 @@ void draw_known(App& app, ClassView& view) {
 
 } // namespace
 
+void look_into_folder(ClassView& view) {
+  view.beside.clear();
+  std::error_code wrong;
+  for (const auto& entry : std::filesystem::directory_iterator(view.folder, wrong)) {
+    const auto name = entry.path().filename();
+    if (name != "written" && name != "copies") {
+      view.beside.push_back({entry.path(), entry.is_directory(wrong)});
+    }
+  }
+  std::sort(view.beside.begin(), view.beside.end(),
+            [](const Beside& a, const Beside& b) { return a.path < b.path; });
+}
+
+std::filesystem::path place_of(const ClassView& view, const std::string& text) {
+  return text.empty() || text.find('/') != std::string::npos ? std::filesystem::path(text)
+                                                             : view.folder / text;
+}
+
+void choose_place(App& app, const char* name, const char* words, const char* ending, std::string& text) {
+  const ClassView& view = *app.classes;
+  const float width = std::min(ImGui::GetContentRegionAvail().x * 0.5F, ImGui::GetFontSize() * 26);
+  ImGui::Spacing();
+  ImGui::TextWrapped("%s", words);
+  (void)app.widgets.line(name, text, width);
+  for (const auto& one : view.beside) {
+    const bool fits = *ending == '\0' ? one.is_folder : !one.is_folder && one.path.extension() == ending;
+    if (!fits) {
+      continue;
+    }
+    const std::string file = one.path.filename().string();
+    flow(width_of(file.c_str()) + ImGui::GetFrameHeight());
+    if (app.widgets.choice((std::string(name) + ".from." + file).c_str(), file, text == file)) {
+      text = file;
+    }
+  }
+}
+
 void open_class(App& app) {
   if (!app.classes) {
     app.classes = std::make_shared<ClassView>(app);
@@ -60,7 +85,7 @@ void open_class(App& app) {
   std::error_code ignored; // A folder that cannot be made holds nothing, and the screen says so.
   std::filesystem::create_directories(view.folder, ignored);
   view.stores = classroom::stores_in(view.folder);
-  view.handed_in = folders_in(view.folder);
+  look_into_folder(view);
   view.open = true;
   view.page = ClassPage::Standard;
   app.focus_screen = 3;
@@ -84,9 +109,7 @@ void draw_stores(App& app) {
   if (app.widgets.button("store.open", "Open it", !view.address.empty())) {
     view.room.open(address_of(view));
   }
-  ImGui::TextWrapped("These are results of training at a simulated bench; nothing here examines a patient. "
-                     "Forgetting a student, marking anew, name lists and backups are done with the "
-                     "program's command \"matula class\".");
+  ImGui::TextWrapped("These are results of training at a simulated bench; nothing here examines a patient.");
   ImGui::EndChild();
 }
 

@@ -1,13 +1,17 @@
 #include "engine/window/class_view.hpp"
+#include "engine/window/flow.hpp"
 #include "engine/window/group.hpp"
 
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <array>
 
 namespace matula::window {
 
 namespace {
+
+using classroom::StudentColumn;
 
 void draw_student_row(App& app, ClassView& view, const judging::StudentView& student) {
   const auto& sum = student.sum;
@@ -21,11 +25,57 @@ void draw_student_row(App& app, ClassView& view, const judging::StudentView& stu
   if (const auto name = names.find(sum.pseudonym); view.by_name && name != names.end()) {
     ImGui::TextWrapped("%s", name->second.c_str()); // Too long for a button, perhaps.
   }
-  cell(fmt::format("{} of {}", sum.passed, sum.sittings));
+  cell(std::to_string(sum.sittings));
+  cell(std::to_string(sum.passed));
   cell(std::to_string(student.mean));
   cell(fmt::format("{} of {}", sum.exact, sum.readings));
   cell(std::to_string(sum.missed));
+  cell(std::to_string(sum.false_alarms));
   cell(std::to_string(sum.stops));
+}
+
+struct ColumnRow {
+  StudentColumn column;
+  const char* name;
+  const char* words;
+  float width;
+};
+constexpr std::array<ColumnRow, 8> columns{{{StudentColumn::Name, "name", "Student", 2.4F},
+                                            {StudentColumn::Sittings, "sittings", "Sittings", 1.0F},
+                                            {StudentColumn::Passed, "passed", "Passed", 0.9F},
+                                            {StudentColumn::Mean, "mean", "Mean", 0.8F},
+                                            {StudentColumn::Exact, "exact", "Exact", 1.2F},
+                                            {StudentColumn::Missed, "missed", "Missed", 0.9F},
+                                            {StudentColumn::FalseAlarms, "alarms", "Alarms", 0.9F},
+                                            {StudentColumn::Stops, "stops", "Stops", 0.8F}}};
+
+/// Headings that put the list in order; pressed once more the other way round.
+void draw_headings(App& app, ClassView& view) {
+  ImGui::TableNextRow(ImGuiTableRowFlags_Headers);
+  for (const ColumnRow& row : columns) {
+    ImGui::TableNextColumn();
+    const bool by_this = view.order == row.column;
+    const std::string words = std::string(row.words) + (!by_this ? "" : view.order_down ? " v" : " ^");
+    if (app.widgets.button((std::string("order.") + row.name).c_str(), words)) {
+      view.order_down = by_this ? !view.order_down : row.column != StudentColumn::Name;
+      view.order = row.column;
+    }
+    if (by_this) {
+      app.widgets.tell("students.order", std::string(row.name) + (view.order_down ? " down" : " up"));
+    }
+  }
+}
+
+/// The order as last worked out; made anew when the list, the column or the names change.
+const std::vector<std::size_t>& order_of(ClassView& view) {
+  const auto& page = *view.room.page();
+  const std::string made_for = fmt::format("{} {} {} {}", view.room.pages(), static_cast<int>(view.order),
+                                           view.order_down, view.by_name);
+  if (view.ordered_for != made_for) {
+    view.ordered_for = made_for;
+    view.ordered = classroom::students_in_order(page, view.order, view.order_down, view.by_name);
+  }
+  return view.ordered;
 }
 
 void draw_sitting_row(App& app, ClassView& view, const records::SittingRow& row) {
@@ -81,20 +131,25 @@ void draw_class_students(App& app) {
     ImGui::TextWrapped("No sitting has been taken in yet.");
     return;
   }
-  if (!ImGui::BeginTable("students", 6, ImGuiTableFlags_RowBg | ImGuiTableFlags_BordersInnerH)) {
+  if (!ImGui::BeginTable("students", static_cast<int>(columns.size()),
+                         ImGuiTableFlags_RowBg | ImGuiTableFlags_BordersInnerH)) {
     return;
   }
-  ImGui::TableSetupColumn("Student", ImGuiTableColumnFlags_WidthStretch, 2.2F);
-  for (const char* words : {"Passed", "Mean", "Exact", "Missed", "Stopped"}) {
-    ImGui::TableSetupColumn(words, ImGuiTableColumnFlags_WidthStretch, 1.0F);
+  for (const ColumnRow& row : columns) {
+    ImGui::TableSetupColumn(row.words, ImGuiTableColumnFlags_WidthStretch, row.width);
   }
-  ImGui::TableHeadersRow();
-  for (const auto& student : students) {
-    draw_student_row(app, view, student);
+  draw_headings(app, view);
+  const auto& order = order_of(view);
+  for (const std::size_t i : order) {
+    draw_student_row(app, view, students[i]);
   }
   ImGui::EndTable();
-  ImGui::TextWrapped("Mean: of the graded readings, per mille. Missed: findings read as negative. Stopped: "
-                     "sittings stopped for safety.");
+  app.widgets.tell("students.first", students[order.front()].sum.pseudonym);
+  app.widgets.tell("students.last", students[order.back()].sum.pseudonym);
+  ImGui::TextWrapped("Mean: of the graded readings, per mille. Exact: readings on the very grade. Missed: "
+                     "findings read as negative. Alarms: nothing there read as a finding. Stops: sittings "
+                     "stopped for safety. A heading puts the list in order, pressed again the other way "
+                     "round; passed and exact go by their shares.");
 }
 
 void draw_class_student(App& app) {
@@ -102,6 +157,11 @@ void draw_class_student(App& app) {
   const auto& page = *view.room.page();
   if (app.widgets.button("student.back", "All students")) {
     show_page(app, ClassPage::Students);
+    return;
+  }
+  flow(width_of("Forget this student"));
+  if (app.widgets.button("student.forget", "Forget this student")) {
+    begin_forgetting(app, view.student);
     return;
   }
   heading(page.call(view.student, view.by_name).c_str());

@@ -1,6 +1,7 @@
 #pragma once
 
 #include "engine/classroom/classroom.hpp"
+#include "engine/classroom/student_order.hpp"
 #include "engine/render/bench_view.hpp"
 #include "engine/window/app.hpp"
 #include "engine/window/replay_view.hpp"
@@ -13,7 +14,50 @@
 namespace matula::window {
 
 /// Pages of a store. `Student` and `Sitting` are reached through the list of students.
-enum class ClassPage { Standard, Tests, Items, Faults, Lines, Students, Import, Export, Student, Sitting };
+enum class ClassPage {
+  Standard,
+  Tests,
+  Items,
+  Faults,
+  Lines,
+  Students,
+  Import,
+  Rescore,
+  Keeping,
+  Export,
+  Student,
+  Sitting
+};
+
+/// Something that lies beside the stores.
+struct Beside {
+  std::filesystem::path path;
+  bool is_folder = false;
+};
+
+/// Sealed results as they are asked for.
+struct SealedView {
+  std::string folder, pack, keys, cards, codes, label; ///< As typed.
+  seal::Secret passphrase = seal::Secret::zeros(257);  ///< Typed, ended by a 0; wiped once it is handed on.
+};
+
+/// Marking anew as it is asked for.
+struct RescoreView {
+  std::string scenario, rules;
+  bool only_passing = false; ///< Show those alone who pass under one version and not the other.
+};
+
+/// Keeping as it is asked for.
+enum class KeepingPart { None, Names, Copy, Forget, Past };
+struct KeepingView {
+  KeepingPart part = KeepingPart::None; ///< Where the last thing was asked for.
+  bool show_forget = false;             ///< Scroll there.
+  std::string names;
+  std::string who;   ///< Pseudonym to be forgotten; empty for none chosen.
+  std::string again; ///< The same, typed to confirm it.
+  std::string today;
+  std::string copy; ///< Name of the backup.
+};
 
 /// The class as the window holds it between frames.
 struct ClassView {
@@ -26,8 +70,16 @@ struct ClassView {
   bool focus_page = false; ///< The page's first control gets the keyboard.
   float scroll = 0;        ///< Pages to scroll, wanted by a key.
   std::vector<std::filesystem::path> stores;
-  std::vector<std::filesystem::path> handed_in; ///< Folders that might hold sittings.
-  std::string address;                          ///< As typed.
+  std::vector<Beside> beside; ///< What else lies in the folder: folders handed in, packs, keys, lists.
+  std::string address;        ///< As typed.
+  bool sealed = false;        ///< Sealed results are taken in instead of logs.
+  SealedView results;
+  RescoreView rescore;
+  KeepingView keeping;
+  classroom::StudentColumn order = classroom::StudentColumn::Name;
+  bool order_down = false;
+  std::vector<std::size_t> ordered; ///< Students by that,
+  std::string ordered_for;          ///< as worked out for this page and order.
   std::string import_folder;
   std::string import_scenarios;
   std::string import_label;
@@ -66,6 +118,11 @@ void draw_class_students(App& app);
 void draw_class_student(App& app);
 void draw_class_sitting(App& app);
 void draw_class_import(App& app);
+void draw_class_sealed(App& app); ///< Part of it.
+void draw_class_rescore(App& app);
+void draw_class_keeping(App& app);
+/// Goes to that page, where it is said what would be removed with the student.
+void begin_forgetting(App& app, const std::string& pseudonym);
 void draw_class_export(App& app);
 
 // Parts of them.
@@ -75,6 +132,17 @@ void cell(const std::string& words);
 void draw_bar(double share, const std::string& words);
 /// A line to type into, with its words behind it.
 bool typed(App& app, const char* name, const char* words, std::string& text);
+/// What lies beside the stores of this kind (`ending`; "" for folders) to choose from, and a line to type
+/// another place into.
+void choose_place(App& app, const char* name, const char* words, const char* ending, std::string& text);
+/// A bare name lies beside the stores; an empty one stays empty.
+[[nodiscard]] std::filesystem::path place_of(const ClassView& view, const std::string& text);
+/// Looks what lies beside the stores.
+void look_into_folder(ClassView& view);
+/// UTC, seconds since 1970.
+[[nodiscard]] std::int64_t clock_s();
+/// "2027-09-30", or nothing.
+[[nodiscard]] bool is_day(const std::string& text);
 /// Where the lines of a group of tests are drawn: the reference's, these, and each student's as a tick.
 void draw_class_lines_picture(const learner::GroupLines& group,
                               const std::vector<judging::StudentView>& students);

@@ -1,31 +1,16 @@
 // The instructor's room behind the window: a store opened, a folder taken in, a sitting on the bench again.
 
-#include "engine/classroom/classroom.hpp"
 #include "engine/classroom/recording.hpp"
 #include "engine/judging/view_json.hpp"
 #include "sim/bench/bench.hpp"
-#include "tests/engine/records_support.hpp"
-
-#include <chrono>
-#include <thread>
+#include "tests/engine/classroom_support.hpp"
 
 using namespace matula;
 using classroom::Classroom;
 using classroom::Playback;
+using test::wait_for;
 
 namespace {
-
-/// Polls until `holds`, for at most a minute.
-template <class Holds> bool wait_for(Classroom& room, Holds holds) {
-  for (int i = 0; i < 6000; ++i) {
-    (void)room.poll();
-    if (holds()) {
-      return true;
-    }
-    std::this_thread::sleep_for(std::chrono::milliseconds(10));
-  }
-  return false;
-}
 
 /// A sitting with heat, waits, ticks, a refused act and a slip: a strong reagent without goggles.
 std::string busy_log() {
@@ -271,8 +256,8 @@ TEST_CASE("an import that is stopped keeps what it has, and the next one brings 
   order.folder = scratch / "in";
   order.scenarios = {scratch / "own"};
   room.import(order);
-  REQUIRE(wait_for(room, [&] { return room.import_state().done >= 5; }));
-  room.stop_import();
+  REQUIRE(wait_for(room, [&] { return room.work_state().done >= 5; }));
+  room.stop_work();
   REQUIRE(wait_for(room, [&] { return room.import_end().has_value(); }));
   CHECK(room.import_end()->stopped);
   CHECK(room.import_end()->words().find("Stopped after") == 0);
@@ -304,5 +289,5 @@ TEST_CASE("what cannot be done is said in words, and the room goes on", "[classr
   room.import(order);
   REQUIRE(wait_for(room, [&] { return room.import_end().has_value(); }));
   CHECK(room.import_end()->words().find("no folder") != std::string::npos);
-  CHECK_FALSE(room.import_state().running);
+  CHECK_FALSE(room.work_state().running);
 }

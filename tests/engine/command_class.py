@@ -29,7 +29,7 @@ with tempfile.TemporaryDirectory(prefix="matula_class_") as scratch:
         (folder / "in" / student / "first_case-1.jsonl").write_text(log_of("first_case", "first_case.steps.jsonl", change))
 
     help_words = call("class", "--help").stdout
-    for verb in ("import", "list", "show", "sitting", "rescore", "export", "names", "forget", "expire", "backup", "check"):
+    for verb in ("import", "list", "show", "sitting", "rescore", "versions", "export", "names", "forget", "expire", "backup", "check"):
         assert verb in help_words, verb
         assert "Usage" in call("class", verb, "--help").stdout
     for words in (["class"], ["class", "import"], ["class", "import", "x", "--keep-until", "soon"], ["class", "export", "gossip", "-o", "x"], ["class", "import", "x", "--threads", "0"]):
@@ -69,11 +69,20 @@ with tempfile.TemporaryDirectory(prefix="matula_class_") as scratch:
     other = folder / "corrected" / "first_case.toml"
     other.parent.mkdir()
     other.write_text((source / "scenarios" / "first_case.toml").read_text() + "\n[marking]\nmissed_findings = 1\npass_mark = 100\n")
+    tried = json.loads(call("class", "rescore", "--store", store, "--scenario", other, "--trial", "--json").stdout)
+    assert (tried["passed_before"], tried["passed_now"]) == (1, 2), tried
+    assert len(json.loads(call("class", "list", "--store", store, "--all-scores", "--json").stdout)) == 2
     again = json.loads(call("class", "rescore", "--store", store, "--scenario", other, "--json").stdout)
+    assert again == tried
     assert again["sittings"] == 2
     changed = next(one for one in again["changed"] if one["student"] == "grey-owl")
     assert not changed["before"]["passed"] and changed["now"]["passed"]
     assert len(json.loads(call("class", "list", "--store", store, "--all-scores", "--json").stdout)) == 4
+    versions = json.loads(call("class", "versions", "--store", store, "--json").stdout)
+    assert [(one["sittings"], one["counting"], one["passed"]) for one in versions] == [(2, 0, 1), (2, 2, 2)], versions
+    assert "2 sittings of first_case" in call("class", "versions", "--store", store, "--choose", "1").stdout
+    assert "1 of 2 passed" in call("class", "show", "--store", store).stdout
+    assert "no version 3" in call("class", "versions", "--store", store, "--choose", "3", code=1).stderr
     assert "both scores of each are kept" in call("class", "rescore", "--store", store).stdout
 
     (folder / "names.csv").write_text("pseudonym,name\r\nred-fox,Ada Example\r\ngrey-owl,\"Bo Example, junior\"\r\n")

@@ -1,75 +1,13 @@
 // One person plays both sides with the program alone: keys, a pack for three learners, three sittings of
 // which one is edited, opening, release, feedback.
-#include <catch2/catch.hpp>
-#include <nlohmann/json.hpp>
+#include "exam_play.hpp"
 
 #include <algorithm>
-#include <cstdlib>
-#include <filesystem>
-#include <fstream>
-#include <sstream>
-#include <sys/wait.h>
-#include <unistd.h>
 
-namespace {
-
-namespace fs = std::filesystem;
-using Catch::Matchers::Contains;
-
-const fs::path root = MATULA_SOURCE_DIR;
-
-std::string slurp(const fs::path& file) {
-  std::ifstream in(file, std::ios::binary);
-  std::ostringstream text;
-  text << in.rdbuf();
-  return text.str();
-}
-
-void spill(const fs::path& file, const std::string& text) {
-  std::ofstream(file, std::ios::binary) << text;
-}
-
-struct Answer {
-  int code = -1;
-  std::string out;
-  std::string err;
-  [[nodiscard]] nlohmann::json json() const {
-    INFO(err + out);
-    REQUIRE(code == 0);
-    return nlohmann::json::parse(out);
-  }
-};
-
-/// A folder in which the whole examination is played.
-struct Played {
-  fs::path folder = fs::temp_directory_path() / ("exam_calls_" + std::to_string(::getpid()));
-
-  Played() {
-    fs::remove_all(folder);
-    for (const char* part : {"cards", "sittings", "returned", "sheets"}) {
-      fs::create_directories(folder / part);
-    }
-  }
-  ~Played() { fs::remove_all(folder); }
-
-  [[nodiscard]] Answer call(const std::string& words) const {
-    const std::string line = "cd " + folder.string() + " && MATULA_ASSETS=" + (root / "assets").string() +
-                             " DISPLAY= " + MATULA_PROGRAM + " " + words + " >out 2>err </dev/null";
-    const int status = std::system(line.c_str());
-    return {WIFEXITED(status) ? WEXITSTATUS(status) : -1, slurp(folder / "out"), slurp(folder / "err")};
-  }
-
-  [[nodiscard]] Answer sit(const std::string& who, const std::string& session,
-                           const std::string& steps) const {
-    return call("sit spring.pack " + steps + " --device " + who + ".device --session " + session +
-                " --case unknown-1 -o sittings --passphrase-file class --json");
-  }
-};
-
-} // namespace
+using namespace matula::tests;
 
 TEST_CASE("both sides of an examination are played by the program alone") {
-  const Played play;
+  const Played play("exam_calls");
   // The instructor's keys, their backup and the keys made again from it.
   const auto made =
       play.call("keys new own.keys --name 'A. Instructor (invented)' --effort light --json").json();

@@ -2,6 +2,8 @@
 #include "records_support.hpp"
 #include "simulated_class.hpp"
 
+#include <cstdlib>
+
 using namespace matula;
 using namespace matula::judging;
 using test::SimulatedClass;
@@ -29,6 +31,9 @@ const ClassView& view() {
   static const ClassView judged = [] {
     records::Store store((scratch / "class.db").string());
     store.add_all(simulated().sittings, 1764244800);
+    if (const char* copy = std::getenv("MATULA_CLASS_STORE")) { // To be looked at in the window.
+      store.back_up(copy);
+    }
     return judge(store, {}, basis());
   }();
   return judged;

@@ -225,7 +225,7 @@ def take_in(hand):
     hand.press("store.open")
     hand.fact_is("screen", "class")
     hand.page("import")
-    hand.press("import.from.handed-in")
+    hand.press("import.folder.from.handed-in")
     hand.type_into("import.label", "spring 2027")
     hand.picture("import")
     hand.press("import.begin")
