@@ -67,8 +67,8 @@ struct ClassExport : ClassScope {
 
 /// Work on a class's records.
 using ClassVerb =
-    std::variant<std::monostate, ClassImport, ClassList, ClassSitting, ClassRescore, ClassVersions, ClassForget, ClassExpire,
-                 ClassNames, ClassBackup, ClassCheck, ClassShow, ClassExport>;
+    std::variant<std::monostate, ClassImport, ClassList, ClassSitting, ClassRescore, ClassVersions,
+                 ClassForget, ClassExpire, ClassNames, ClassBackup, ClassCheck, ClassShow, ClassExport>;
 struct Class {
   ClassVerb verb;
 };

@@ -1,8 +1,11 @@
 #include "engine/seal/passphrase.hpp"
 #include "engine/window/class_view.hpp"
 #include "engine/window/group.hpp"
+#include "engine/window/secret_line.hpp"
 
 #include <fmt/format.h>
+
+#include <algorithm>
 
 #include <cstring>
 
@@ -106,8 +109,8 @@ void draw_class_sealed(App& app) {
                asked.codes);
   (void)typed(app, "sealed.label", "A word for this lot, such as spring 2027", asked.label);
   const float room = ImGui::GetContentRegionAvail().x;
-  const bool words = app.widgets.secret("sealed.passphrase", asked.passphrase,
-                                        std::min(room * 0.5F, ImGui::GetFontSize() * 26));
+  const bool words = secret_line(app.widgets, "sealed.passphrase", asked.passphrase,
+                                 std::min(room * 0.5F, ImGui::GetFontSize() * 26));
   ImGui::SameLine();
   ImGui::TextWrapped("Your passphrase; it is not shown and not kept");
   const bool named = !asked.folder.empty() && !asked.pack.empty() && !asked.keys.empty();

@@ -75,8 +75,8 @@ void draw_standing(App& app, const classroom::OpenSitting& open) {
     ImGui::TextWrapped("The score that counts was made by other rules, or by another text of the case. Below "
                        "are the marks by the rules of today; the page \"Marking anew\" makes them count.");
   }
-  for (const auto& words : open.checks) {
-    point("When the result was opened, " + words);
+  for (const auto& check : open.checks) {
+    point("When the result was opened, " + check);
   }
   for (const auto& loss : open.report.losses) {
     point(fmt::format("{} marks lost through: {}", loss.lost, loss.words));

@@ -27,7 +27,7 @@ void draw_student_row(App& app, ClassView& view, const judging::StudentView& stu
   }
   cell(std::to_string(sum.sittings));
   cell(std::to_string(sum.passed));
-  cell(std::to_string(student.mean));
+  cell(sum.readings > 0 ? std::to_string(student.mean) : "none");
   cell(fmt::format("{} of {}", sum.exact, sum.readings));
   cell(std::to_string(sum.missed));
   cell(std::to_string(sum.false_alarms));

@@ -5,7 +5,6 @@
 #include <imgui_stdlib.h>
 
 #include <algorithm>
-#include <cstring>
 #include <fmt/format.h>
 
 namespace matula::window {
@@ -86,37 +85,6 @@ bool Widgets::line(const char* name, std::string& text, float width) {
   const bool done = ImGui::IsItemDeactivatedAfterEdit();
   ImGui::PopID();
   return done;
-}
-
-namespace {
-
-/// What ImGui keeps of the text typed last, in its buffers and for undoing.
-void wipe_typed() {
-  auto& state = ImGui::GetCurrentContext()->InputTextState;
-  std::fill(state.TextW.begin(), state.TextW.end(), ImWchar{0});
-  std::fill(state.TextA.begin(), state.TextA.end(), '\0');
-  std::fill(state.InitialTextA.begin(), state.InitialTextA.end(), '\0');
-  auto& undo = state.Stb.undostate;
-  std::fill(std::begin(undo.undo_char), std::end(undo.undo_char), ImWchar{0});
-}
-
-} // namespace
-
-bool Widgets::secret(const char* name, seal::Secret& words, float width) {
-  ImGui::PushID(name);
-  ImGui::SetNextItemWidth(width);
-  char* const text = reinterpret_cast<char*>(words.data());
-  ImGui::InputText("##secret", text, words.size(),
-                   ImGuiInputTextFlags_Password | ImGuiInputTextFlags_NoUndoRedo);
-  note(name);
-  if (ImGui::IsItemActive()) {
-    tell("text_length", std::to_string(std::strlen(text)));
-  }
-  if (ImGui::IsItemDeactivated()) {
-    wipe_typed();
-  }
-  ImGui::PopID();
-  return text[0] != '\0';
 }
 
 bool Widgets::lines(const char* name, std::string& text, float height) {

@@ -1,7 +1,5 @@
 #pragma once
 
-#include "engine/seal/secret.hpp"
-
 #include <map>
 #include <string>
 #include <vector>
@@ -22,9 +20,6 @@ public:
   bool tick(const char* name, const std::string& label, bool& value);   ///< Check box.
   /// A line of text; true when the learner is done with it (Enter, or moved on) and it has changed.
   bool line(const char* name, std::string& text, float width);
-  /// A passphrase, shown as stars and never told to the map, kept in `words` alone (whose last byte is 0):
-  /// what ImGui holds of it is wiped when the line is left. True when it holds something.
-  bool secret(const char* name, seal::Secret& words, float width);
   /// Several lines of text over the whole width; as above, but Enter begins a new line and Ctrl+Enter ends.
   bool lines(const char* name, std::string& text, float height);
   bool number(const char* name, double& value, double least, double most, float width, const char* format);

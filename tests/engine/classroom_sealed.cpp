@@ -39,11 +39,14 @@ public:
   Played play;
 
 private:
-  /// Enough for a mark, and quick to replay.
+  /// Longer than a signed checkpoint is far (16 lines), and quick to replay.
   static std::string steps() {
-    return "{\"do\": \"protect\", \"gloves\": true, \"goggles\": true}\n"
-           "{\"do\": \"record\", \"item\": \"colour\", \"value\": \"straw\"}\n"
-           "{\"do\": \"record\", \"item\": \"colour\", \"value\": \"yellow\"}\n";
+    std::string all = "{\"do\": \"protect\", \"gloves\": true, \"goggles\": true}\n"
+                      "{\"do\": \"record\", \"item\": \"colour\", \"value\": \"straw\"}\n";
+    for (int i = 0; i < 20; ++i) {
+      all += "{\"do\": \"record\", \"item\": \"colour\", \"value\": \"yellow\"}\n";
+    }
+    return all;
   }
 
   void sit_all(const std::string& session, const std::string& other) {

@@ -113,7 +113,7 @@ def take_sealed(hand, program, desk):
 def put_in_order(hand, program, store):
     students = json.loads(call(program, "class", "show", "--store", store, "--json"))["students"]
     hand.page("students")
-    for column, key in (("mean", "mean"), ("missed", "missed"), ("sittings", "sittings")):
+    for column, key in (("mean", "mean"), ("missed", "missed_findings"), ("sittings", "sittings")):
         hand.press("order." + column)
         hand.fact_is("students.order", column + " down")
         value = {one["student"]: one[key] for one in students}
