@@ -20,7 +20,7 @@ void draw_steps(const judging::StandardView& standard) {
   ImGui::TableSetupColumn("Pass mark", ImGuiTableColumnFlags_WidthStretch, 0.7F);
   ImGui::TableSetupColumn("Would pass", ImGuiTableColumnFlags_WidthStretch, 1.0F);
   ImGui::TableSetupColumn("By the mean alone", ImGuiTableColumnFlags_WidthStretch, 1.0F);
-  ImGui::TableHeadersRow();
+  table_headings();
   for (const auto& step : standard.steps) {
     ImGui::TableNextRow();
     ImGui::TableNextColumn();
@@ -33,6 +33,12 @@ void draw_steps(const judging::StandardView& standard) {
   ImGui::EndTable();
 }
 
+/// Items of a case that have to be looked at.
+int bad_items(const judging::CaseView& one) {
+  return static_cast<int>(std::count_if(one.items.begin(), one.items.end(),
+                                        [](const auto& item) { return !item.behaved_badly.empty(); }));
+}
+
 const judging::CaseView* choose_case(App& app, ClassView& view) {
   const auto& cases = view.room.page()->view.cases;
   const judging::CaseView* shown = nullptr;
@@ -41,11 +47,13 @@ const judging::CaseView* choose_case(App& app, ClassView& view) {
   }
   bool first = true;
   for (const auto& one : cases) {
+    const int bad = bad_items(one);
+    const std::string words = one.exercise + (bad > 0 ? fmt::format(" ({})", bad) : std::string());
     if (!first) {
-      flow(width_of(one.exercise.c_str()) + ImGui::GetFrameHeight());
+      flow(width_of(words.c_str()) + ImGui::GetFrameHeight());
     }
     first = false;
-    if (app.widgets.choice(("items." + one.exercise).c_str(), one.exercise, &one == shown)) {
+    if (app.widgets.choice(("items." + one.exercise).c_str(), words, &one == shown)) {
       view.exercise = one.exercise;
       shown = &one;
     }
@@ -81,7 +89,7 @@ void draw_items(const judging::CaseView& one, bool only_bad) {
   ImGui::TableSetupColumn("Right", ImGuiTableColumnFlags_WidthStretch, 1.0F);
   ImGui::TableSetupColumn("With rest", ImGuiTableColumnFlags_WidthStretch, 0.9F);
   ImGui::TableSetupColumn("Mostly wrong as", ImGuiTableColumnFlags_WidthStretch, 1.5F);
-  ImGui::TableHeadersRow();
+  table_headings();
   for (std::size_t i = 0; i < one.items.size(); ++i) {
     if (!only_bad || !one.items[i].behaved_badly.empty()) {
       draw_item(one.items[i], i + 1);
@@ -137,15 +145,14 @@ void draw_class_items(App& app) {
                                              *one->kr20, one->error.value_or(0))
                                      .c_str()
                                : "; too few for KR-20");
-  const auto bad = std::count_if(one->items.begin(), one->items.end(),
-                                 [](const auto& item) { return !item.behaved_badly.empty(); });
-  if (view.only_bad_items && bad == 0) {
+  if (view.only_bad_items && bad_items(*one) == 0) {
     ImGui::TextWrapped("No item of this case has to be looked at.");
     return;
   }
   draw_items(*one, view.only_bad_items);
   ImGui::TextWrapped("Right: share of the students who earned nearly all of the item. With rest: correlation "
-                     "with the other items of the case; near 0 it tells nobody from anybody.");
+                     "with the other items of the case; near 0 it tells nobody from anybody. In "
+                     "brackets behind a case: how many of its items have to be looked at.");
 }
 
 void draw_class_faults(App& app) {
@@ -161,7 +168,7 @@ void draw_class_faults(App& app) {
   ImGui::TableSetupColumn("Fault", ImGuiTableColumnFlags_WidthStretch, 1.6F);
   ImGui::TableSetupColumn("Students", ImGuiTableColumnFlags_WidthStretch, 0.6F);
   ImGui::TableSetupColumn("Marks lost", ImGuiTableColumnFlags_WidthStretch, 1.2F);
-  ImGui::TableHeadersRow();
+  table_headings();
   const double most = faults.front().lost;
   for (const auto& fault : faults) {
     ImGui::TableNextRow();

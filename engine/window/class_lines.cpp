@@ -130,7 +130,7 @@ void draw_line_figures(const learner::GroupLines& group) {
   ImGui::TableSetupColumn("Line between");
   ImGui::TableSetupColumn("The class (nine times in ten)");
   ImGui::TableSetupColumn("Reference");
-  ImGui::TableHeadersRow();
+  table_headings();
   for (const auto& line : group.lines) {
     ImGui::TableNextRow();
     cell(line.below + " and " + line.above);
@@ -141,20 +141,37 @@ void draw_line_figures(const learner::GroupLines& group) {
   ImGui::EndTable();
 }
 
-/// Students whose shift in this group their readings carry.
-void draw_shifted(const ClassView& view, const learner::GroupLines& group) {
-  heading("Students who draw their lines elsewhere");
-  bool any = false;
-  for (const auto& student : view.room.page()->view.students) {
-    const auto* own = find_group(student.lines, group.key);
-    if (own != nullptr && own->shift && !own->sentence.empty()) {
-      any = true;
-      point(fmt::format("{}: {:+.2f} grades ({:+.2f} to {:+.2f}), {} readings",
-                        view.room.page()->call(student.sum.pseudonym, view.by_name), own->shift->value,
-                        own->shift->low, own->shift->high, own->readings));
+/// What a student's readings carry about this group: a shift of all lines, and single lines drawn elsewhere.
+std::string elsewhere(const learner::GroupLines& own) {
+  std::string words;
+  if (own.shift && !own.sentence.empty()) {
+    words = fmt::format("all of them by {:+.2f} grades ({:+.2f} to {:+.2f})", own.shift->value,
+                        own.shift->low, own.shift->high);
+  }
+  for (const auto& line : own.lines) {
+    if (!line.sentence.empty()) {
+      words += fmt::format("{}{} | {} at {:.2f} ({:.2f} to {:.2f}) instead of {:.1f}",
+                           words.empty() ? "" : "; ", brief(line.below), brief(line.above), line.own.value,
+                           line.own.low, line.own.high, line.reference);
     }
   }
-  if (!any) {
+  return words;
+}
+
+void draw_elsewhere(App& app, const ClassView& view, const learner::GroupLines& group) {
+  heading("Students who draw their lines elsewhere");
+  int found = 0;
+  for (const auto& student : view.room.page()->view.students) {
+    const auto* own = find_group(student.lines, group.key);
+    const std::string words = own == nullptr ? "" : elsewhere(*own);
+    if (!words.empty()) {
+      ++found;
+      point(fmt::format("{}, {} readings: {}", view.room.page()->call(student.sum.pseudonym, view.by_name),
+                        own->readings, words));
+    }
+  }
+  app.widgets.tell("figure.elsewhere", std::to_string(found));
+  if (found == 0) {
     ImGui::TextWrapped("No student's readings carry such a sentence.");
   }
 }
@@ -201,7 +218,7 @@ void draw_class_lines(App& app) {
   if (group->key == "copper") {
     draw_swaps(view.room.page()->view);
   }
-  draw_shifted(view, *group);
+  draw_elsewhere(app, view, *group);
 }
 
 } // namespace matula::window

@@ -73,7 +73,7 @@ void draw_all_changed(App& app, ClassView& view, const records::RescoreSum& sum)
   ImGui::TableSetupColumn("Mean", ImGuiTableColumnFlags_WidthStretch, 0.7F);
   ImGui::TableSetupColumn("Standing", ImGuiTableColumnFlags_WidthStretch, 1.1F);
   ImGui::TableSetupColumn("Marks that came out otherwise", ImGuiTableColumnFlags_WidthStretch, 2.0F);
-  ImGui::TableHeadersRow();
+  table_headings();
   for (std::size_t i = 0; i < rows.size() && i < most_rows; ++i) {
     draw_changed(view, *rows[i]);
   }
@@ -136,7 +136,7 @@ void draw_versions(App& app, ClassView& view) {
   ImGui::TableSetupColumn("Marked by", ImGuiTableColumnFlags_WidthStretch, 2.2F);
   ImGui::TableSetupColumn("Pass", ImGuiTableColumnFlags_WidthStretch, 0.7F);
   ImGui::TableSetupColumn("Counts", ImGuiTableColumnFlags_WidthStretch, 0.8F);
-  ImGui::TableHeadersRow();
+  table_headings();
   for (std::size_t i = 0; i < versions.size(); ++i) {
     draw_version(app, view, versions[i], i + 1);
   }

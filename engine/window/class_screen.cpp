@@ -248,6 +248,14 @@ void run_class(App& app, double wall_s) {
   }
 }
 
+void table_headings() {
+  ImGui::TableNextRow(ImGuiTableRowFlags_Headers);
+  for (int i = 0; i < ImGui::TableGetColumnCount(); ++i) {
+    ImGui::TableNextColumn();
+    ImGui::TextUnformatted(ImGui::TableGetColumnName(i));
+  }
+}
+
 void cell(const std::string& words) {
   ImGui::TableNextColumn();
   ImGui::AlignTextToFramePadding();

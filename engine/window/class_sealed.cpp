@@ -63,7 +63,7 @@ void draw_table(App& app, ClassView& view, const classroom::SealedEnd& end) {
   ImGui::TableSetupColumn("Learner and case", ImGuiTableColumnFlags_WidthStretch, 1.0F);
   ImGui::TableSetupColumn("Checks", ImGuiTableColumnFlags_WidthStretch, 2.2F);
   ImGui::TableSetupColumn("In the store", ImGuiTableColumnFlags_WidthStretch, 1.0F);
-  ImGui::TableHeadersRow();
+  table_headings();
   for (const auto& one : end.sittings) {
     draw_row(app, view, one);
   }

@@ -57,7 +57,7 @@ void draw_ledger(const scoring::Report& report, const LedgerRow& row) {
   ImGui::TableSetupColumn("Wrote", ImGuiTableColumnFlags_WidthStretch, 0.9F);
   ImGui::TableSetupColumn("Right", ImGuiTableColumnFlags_WidthStretch, 0.9F);
   ImGui::TableSetupColumn("As the student is told", ImGuiTableColumnFlags_WidthStretch, 2.6F);
-  ImGui::TableHeadersRow();
+  table_headings();
   for (const auto& mark : report.marks) {
     if (mark.ledger == row.ledger) {
       draw_mark(mark);

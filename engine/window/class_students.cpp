@@ -170,7 +170,7 @@ void draw_class_student(App& app) {
     ImGui::TableSetupColumn("Case", ImGuiTableColumnFlags_WidthStretch, 1.2F);
     ImGui::TableSetupColumn("Taken in", ImGuiTableColumnFlags_WidthStretch, 0.9F);
     ImGui::TableSetupColumn("How it stands", ImGuiTableColumnFlags_WidthStretch, 2.0F);
-    ImGui::TableHeadersRow();
+    table_headings();
     for (const auto& row : page.sittings) {
       if (row.pseudonym == view.student) {
         draw_sitting_row(app, view, row);

@@ -126,6 +126,8 @@ void begin_forgetting(App& app, const std::string& pseudonym);
 void draw_class_export(App& app);
 
 // Parts of them.
+/// The names of a table's columns as plain words: ImGui's own would take the keyboard and do nothing with it.
+void table_headings();
 /// A table's cell whose words break into lines.
 void cell(const std::string& words);
 /// A share of the whole as a bar with its words behind it.
