@@ -55,11 +55,13 @@ void draw_headings(App& app, ClassView& view) {
   for (const ColumnRow& row : columns) {
     ImGui::TableNextColumn();
     const bool by_this = view.order == row.column;
-    const std::string words = std::string(row.words) + (!by_this ? "" : view.order_down ? " v" : " ^");
-    if (app.widgets.button((std::string("order.") + row.name).c_str(), words)) {
+    ImGui::PushStyleColor(ImGuiCol_Button,
+                          ImGui::GetStyleColorVec4(by_this ? ImGuiCol_TabActive : ImGuiCol_Tab));
+    if (app.widgets.button((std::string("order.") + row.name).c_str(), row.words)) {
       view.order_down = by_this ? !view.order_down : row.column != StudentColumn::Name;
       view.order = row.column;
     }
+    ImGui::PopStyleColor();
     if (by_this) {
       app.widgets.tell("students.order", std::string(row.name) + (view.order_down ? " down" : " up"));
     }
@@ -131,6 +133,10 @@ void draw_class_students(App& app) {
     ImGui::TextWrapped("No sitting has been taken in yet.");
     return;
   }
+  const auto by = std::find_if(columns.begin(), columns.end(),
+                               [&](const ColumnRow& row) { return row.column == view.order; });
+  ImGui::TextWrapped("In the order of the column %s, %s.", by->words,
+                     view.order_down ? "largest first" : "smallest first");
   if (!ImGui::BeginTable("students", static_cast<int>(columns.size()),
                          ImGuiTableFlags_RowBg | ImGuiTableFlags_BordersInnerH)) {
     return;
