@@ -5,6 +5,8 @@
 #include <filesystem>
 #include <fmt/format.h>
 #include <fstream>
+#include <map>
+#include <mutex>
 
 namespace soci {
 extern "C" {
@@ -44,6 +46,29 @@ void look_at(const std::string& file) {
   if (start != head) {
     throw Trouble(file + " is no class store: it does not begin like one. It was left as it is.");
   }
+}
+
+/// Looks at a file and notes that this process has it open, until what is returned goes. While it has, the
+/// file is not looked at again: on POSIX systems closing it, however it was opened, drops every lock the
+/// process holds on it, and another program would then take the store for abandoned and remove its journal
+/// (SQLite, "How To Corrupt An SQLite Database File", 2.2).
+std::shared_ptr<const void> hold(const std::string& file) {
+  static std::mutex guard;
+  static std::map<std::string, int> open;
+  std::error_code unknown;
+  const fs::path known = fs::weakly_canonical(file, unknown);
+  const std::string name = unknown ? file : known.string();
+  const std::lock_guard<std::mutex> lock(guard);
+  if (open.count(name) == 0) {
+    look_at(file);
+  }
+  ++open[name];
+  return {nullptr, [name](const void* /*nothing*/) {
+            const std::lock_guard<std::mutex> last(guard);
+            if (--open[name] == 0) {
+              open.erase(name);
+            }
+          }};
 }
 
 void look_through(Connection& connection) {
@@ -125,7 +150,7 @@ Connection::Connection(const std::string& address, Opening opening)
     if (address_.empty() || address_.find_first_of("\"\\") != std::string::npos) {
       throw Trouble("\"" + address_ + "\" is no name for a file; leave out quotation marks.");
     }
-    look_at(address_);
+    held_ = hold(address_);
     sql_.open(*soci::factory_sqlite3(), "db=\"" + address_ + '"');
     set_up_file(*this, opening);
   });

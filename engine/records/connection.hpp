@@ -4,6 +4,7 @@
 
 #include <soci/soci.h>
 
+#include <memory>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -44,6 +45,7 @@ public:
 private:
   std::string address_;
   bool on_server_ = false;
+  std::shared_ptr<const void> held_; ///< Before the session: let go of after it is closed.
   soci::session sql_;
 };
 
