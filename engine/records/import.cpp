@@ -16,6 +16,7 @@ struct Made {
   bool known = false;
   std::string wrong;
   std::optional<Marked> marked;
+  std::optional<Incoming> incoming; ///< Of a known one that came with checks.
 };
 
 std::string one_line(const std::string& words) {
@@ -43,7 +44,8 @@ public:
       words = "refused: " + one_line(made.wrong);
     } else if (made.known) {
       ++sum_.known;
-      words = "known already";
+      words = keep_review(made.incoming) ? "known already; what was found now is kept beside it"
+                                         : "known already";
     } else {
       words = keep(*made.marked, number);
     }
@@ -56,6 +58,11 @@ public:
   [[nodiscard]] ImportSum& sum() { return sum_; }
 
 private:
+  /// The same log as before, in a result that does not fit it.
+  bool keep_review(const std::optional<Incoming>& in) {
+    return in && store_.keep_review(in->pseudonym, in->exercise, content_name(in->log_text), in->checks);
+  }
+
   std::string keep(const Marked& marked, long long& number) {
     const Stored stored = store_.add(marked, wishes_.now_s);
     number = stored.number;
@@ -86,7 +93,10 @@ private:
 };
 
 Made make(Incoming in, std::string wrong, bool known, Marker& marker, const ImportWishes& wishes) {
-  Made made{in.came_from, known, std::move(wrong), {}};
+  Made made{in.came_from, known, std::move(wrong), {}, {}};
+  if (known && !in.checks.empty()) {
+    made.incoming = std::move(in);
+  }
   if (!made.wrong.empty() || known) {
     return made;
   }

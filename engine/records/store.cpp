@@ -1,5 +1,6 @@
 #include "engine/records/store.hpp"
 
+#include "engine/records/review.hpp"
 #include "engine/records/schema.hpp"
 #include "engine/records/squeeze.hpp"
 #include "engine/records/writing.hpp"
@@ -103,6 +104,26 @@ void Store::add_all(const std::vector<Marked>& many, std::int64_t now_s) {
       writer.add(marked, now_s);
     }
     all.commit();
+  });
+}
+
+bool Store::keep_review(const std::string& pseudonym, const std::string& exercise,
+                        const std::string& log_name, const std::string& checks) {
+  return in_plain_words(connection_->address(), [&] {
+    Transaction all(*connection_);
+    long long number = 0;
+    std::string kept;
+    connection_->sql() << "SELECT t.id, t.checks FROM sitting t JOIN student s ON s.id = t.student JOIN "
+                          "exercise e ON e.id = t.exercise WHERE s.pseudonym = :who AND e.name = :exercise "
+                          "AND t.log_hash = :log",
+        use(pseudonym, "who"), use(exercise, "exercise"), use(log_name, "log"), into(number), into(kept);
+    if (!connection_->sql().got_data() || why_review(checks).empty() || !why_review(kept).empty()) {
+      return false;
+    }
+    connection_->sql() << "UPDATE sitting SET checks = :checks WHERE id = :number", use(checks, "checks"),
+        use(number, "number");
+    all.commit();
+    return true;
   });
 }
 

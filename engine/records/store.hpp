@@ -68,6 +68,10 @@ public:
   Stored add(const Marked& marked, std::int64_t now_s);
   /// Stores many at once, all or none; for sittings made by the program itself.
   void add_all(const std::vector<Marked>& many, std::int64_t now_s);
+  /// A stored log came again, and what was found as it was opened is to be reviewed: that is kept beside it
+  /// from now on, unless the like is kept already. False when nothing was changed.
+  bool keep_review(const std::string& pseudonym, const std::string& exercise, const std::string& log_name,
+                   const std::string& checks);
   /// Keeps another score of a stored sitting beside those it has, and lets it count. False when that score is
   /// there already; then it counts again.
   bool add_score(long long number, const Marked& marked, std::int64_t now_s);

@@ -151,6 +151,14 @@ void finds_what_is_to_be_reviewed(const std::string& address) {
   for (const std::string odd : {"", "{", "[1]", R"({"checks":3})", R"({"checks":[3,{"check":4}]})"}) {
     CHECK(why_review(odd).empty()); // What is no such list tells nothing.
   }
+  // The very log again, in a result that does not fit it; afterwards in one that does.
+  auto again = tiny_incoming("red-fox", tiny_log("1+", "yes"));
+  for (const std::string& found : {bad, good}) {
+    again.checks = found;
+    CHECK(import_all(store, marker(), {again}, {"spring", "", 1, noon_s}, {}).known == 1);
+    REQUIRE(to_review(store, fox).size() == 1);
+    CHECK(to_review(store, fox).front().why == all[0].why);
+  }
 }
 
 void keeps_both_scores(const std::string& address) {

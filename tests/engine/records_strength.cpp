@@ -353,3 +353,36 @@ TEST_CASE("A log that lies in no student's folder is refused, and other files ar
   CHECK(sum.refused[0].why.find("no student's folder") != std::string::npos);
   CHECK(sum.refused[1].why.find("you have no scenario 'passwd'") != std::string::npos);
 }
+
+TEST_CASE("another way into a store leaves the first one's lock where it was") {
+  const test::Scratch scratch("matula_locks");
+  const std::string file = (scratch / "class.db").string();
+  Store first(file);
+  // The bytes a reader of a database file keeps locked: https://www.sqlite.org/src (os_unix.c, SHARED_FIRST).
+  constexpr off_t first_shared = 0x40000000 + 2;
+  constexpr off_t shared = 510;
+  const auto held = [&] {
+    return in_child([&] {
+      struct flock asked {};
+      asked.l_type = F_WRLCK;
+      asked.l_whence = SEEK_SET;
+      asked.l_start = first_shared;
+      asked.l_len = shared;
+      const int at = ::open(file.c_str(), O_RDWR);
+      if (at < 0 || ::fcntl(at, F_GETLK, &asked) != 0 || asked.l_type == F_UNLCK) {
+        throw Trouble("nobody holds it");
+      }
+    });
+  };
+  const auto ended_well = [](pid_t child) {
+    int status = 1;
+    ::waitpid(child, &status, 0);
+    return status == 0;
+  };
+  REQUIRE(first.sittings().empty());
+  CHECK(ended_well(held()));
+  { const Store second(file); }
+  CHECK(ended_well(held()));
+  { const Store beside = first.beside(); }
+  CHECK(ended_well(held()));
+}
