@@ -34,6 +34,7 @@ StorePage read_page(records::Store& store, const std::string& address, const rec
   page.cases.assign(cases.begin(), cases.end());
   page.labels.assign(labels.begin(), labels.end());
   page.view = judging::judge(store, scope, basis);
+  page.to_review = records::to_review(store, scope);
   page.names = store.names();
   return page;
 }

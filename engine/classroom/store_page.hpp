@@ -1,7 +1,7 @@
 #pragma once
 
 #include "engine/judging/figures.hpp"
-#include "engine/records/store.hpp"
+#include "engine/records/review.hpp"
 
 #include <map>
 #include <string>
@@ -15,6 +15,7 @@ struct StorePage {
   records::Scope scope; ///< What it was narrowed down to.
   judging::ClassView view;
   std::vector<records::SittingRow> sittings; ///< Within the scope, by number.
+  std::vector<records::ToReview> to_review;  ///< Of those.
   std::map<std::string, std::string> names;  ///< By pseudonym; empty without the instructor's list.
   std::vector<std::string> cases, labels;    ///< Of the whole store, to choose from.
   int all_sittings = 0;                      ///< Of the whole store.

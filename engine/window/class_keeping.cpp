@@ -75,6 +75,7 @@ void draw_would_forget(App& app, ClassView& view, const classroom::Forgetting& l
     view.keeping.again.clear();
     view.keeping.who.clear();
     view.keeping.part = KeepingPart::Forget;
+    view.keeping.focus_who = 3; // This button is gone in the next frame.
     view.room.forget(pseudonym);
   }
 }
@@ -105,6 +106,10 @@ void draw_forget(App& app, ClassView& view) {
   const auto at = std::find(all.begin(), all.end(), view.keeping.who);
   int chosen = at == all.end() ? -1 : static_cast<int>(at - all.begin());
   ImGui::SetNextItemWidth(std::min(ImGui::GetContentRegionAvail().x * 0.5F, ImGui::GetFontSize() * 26));
+  if (view.keeping.focus_who > 0) {
+    --view.keeping.focus_who;
+    app.widgets.focus_next();
+  }
   if (app.widgets.pick("keeping.who", "##who", options, chosen)) {
     view.keeping.who = all[static_cast<std::size_t>(chosen)];
     view.keeping.again.clear();
@@ -120,6 +125,10 @@ void draw_forget(App& app, ClassView& view) {
 
 void draw_past(App& app, ClassView& view) {
   heading("Sittings whose last day is over");
+  if (view.keeping.focus_today > 0) {
+    --view.keeping.focus_today;
+    app.widgets.focus_next();
+  }
   (void)typed(app, "keeping.today", "Go by this day", view.keeping.today);
   const bool day = !view.keeping.today.empty() && is_day(view.keeping.today);
   if (!day) {
@@ -145,6 +154,7 @@ void draw_past(App& app, ClassView& view) {
       app.widgets.button("keeping.expire", fmt::format("Remove these {} sittings", look.sittings.size()),
                          !view.room.work_state().running)) {
     view.keeping.part = KeepingPart::Past;
+    view.keeping.focus_today = 3;
     view.room.forget_past(std::string(look.today));
   }
 }

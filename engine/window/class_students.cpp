@@ -3,6 +3,7 @@
 #include "engine/window/group.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
 
 #include <algorithm>
 #include <array>
@@ -97,6 +98,31 @@ void draw_sitting_row(App& app, ClassView& view, const records::SittingRow& row)
                                            : "; not handed in"));
 }
 
+/// Sealed results in which something differed: they count, and the instructor decides.
+void draw_to_review(App& app, ClassView& view) {
+  const auto& page = *view.room.page();
+  if (page.to_review.empty()) {
+    return;
+  }
+  heading(fmt::format("To be reviewed: {}", page.to_review.size()).c_str());
+  for (const auto& one : page.to_review) {
+    if (app.widgets.button(fmt::format("review.{}", one.number).c_str(),
+                           fmt::format("Sitting {}", one.number))) {
+      view.room.open_sitting(one.number);
+      view.student = one.pseudonym;
+      show_page(app, ClassPage::Sitting);
+      return;
+    }
+    ImGui::SameLine();
+    ImGui::AlignTextToFramePadding();
+    ImGui::TextWrapped("%s, %s: %s", page.call(one.pseudonym, view.by_name).c_str(), one.exercise.c_str(),
+                       fmt::format("{}", fmt::join(one.why, "; ")).c_str());
+  }
+  ImGui::TextWrapped(
+      "Their marks count in every figure until you decide otherwise. What differs is said, not "
+      "why.");
+}
+
 void draw_eye(const judging::StudentView& student) {
   bool any = false;
   for (const auto& group : student.lines) {
@@ -133,6 +159,7 @@ void draw_class_students(App& app) {
     ImGui::TextWrapped("No sitting has been taken in yet.");
     return;
   }
+  draw_to_review(app, view);
   const auto by = std::find_if(columns.begin(), columns.end(),
                                [&](const ColumnRow& row) { return row.column == view.order; });
   ImGui::TextWrapped("In the order of the column %s, %s.", by->words,

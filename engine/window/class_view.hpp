@@ -52,6 +52,8 @@ enum class KeepingPart { None, Names, Copy, Forget, Past };
 struct KeepingView {
   KeepingPart part = KeepingPart::None; ///< Where the last thing was asked for.
   bool show_forget = false;             ///< Scroll there.
+  int focus_who = 0;                    ///< Frames in which the keyboard goes to the choice of a student,
+  int focus_today = 0;                  ///< or to the day: what it stood on is gone.
   std::string names;
   std::string who;   ///< Pseudonym to be forgotten; empty for none chosen.
   std::string again; ///< The same, typed to confirm it.
@@ -84,9 +86,9 @@ struct ClassView {
   std::string import_scenarios;
   std::string import_label;
   std::string keep_until;
-  std::string title; ///< Of the report.
-  std::string home;  ///< xAPI.
-  bool by_name = true;
+  std::string title;    ///< Of the report.
+  std::string home;     ///< xAPI.
+  bool by_name = false; ///< Others may see the screen.
   bool only_bad_items = true;
   std::string test;  ///< Shown; empty for the first.
   std::string group; ///< Of tests, whose lines are shown.

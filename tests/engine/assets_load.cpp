@@ -67,7 +67,7 @@ TEST_CASE("A wrong species file says where and what") {
   CHECK(problems[0].line == 1);
   CHECK(problems[0].found == "no 'source'");
   CHECK(problems[1].line == 4);
-  CHECK(problems[1].expected == "a number from 1 to 1e+07 g/mol");
+  CHECK(problems[1].expected == "a number from 1 to 10000000 g/mol");
   CHECK(problems[2].line == 6);
   CHECK(problems[3].expected == "did you mean 'source'?");
 }

@@ -111,6 +111,9 @@ def take_sealed(hand, program, desk):
 
 
 def put_in_order(hand, program, store):
+    hand.page("students")
+    reviewed = [name for name in hand.screen.read_map()[0] if "review." in name]
+    differ("the sittings to be reviewed", len(reviewed), 1)
     students = json.loads(call(program, "class", "show", "--store", store, "--json"))["students"]
     hand.page("students")
     for column, key in (("mean", "mean"), ("missed", "missed_findings"), ("sittings", "sittings")):
