@@ -2,6 +2,7 @@
 
 #include "engine/classroom/recording.hpp"
 #include "engine/examination/open_returned.hpp"
+#include "engine/records/review.hpp"
 #include "engine/records/trouble.hpp"
 #include "engine/sitting/log.hpp"
 
@@ -37,8 +38,10 @@ OpenSitting open_sitting(records::Store& store, records::Marker& marker, long lo
   const auto scenario = scenario::parse(original.scenario_text, original.scenario_file, world.catalogue);
   const auto log = sitting::parse_log(original.log_text, original.came_from);
   open.report = marked->report;
-  if (open.row.checks.size() > 2) { // More than {}.
-    open.checks = examination::words_of_kept(open.row.checks);
+  for (const auto& check : records::checks_of(open.row.checks)) {
+    if (auto words = examination::words_of(check.state, check.what, check.words); !words.empty()) {
+      open.checks.push_back(std::move(words));
+    }
   }
   open.other_rules = open.row.rubric.hash != marked->rubric.hash ||
                      open.row.rubric.world != marked->rubric.world ||

@@ -19,14 +19,6 @@ const char* word_of(State state) {
   return state == State::Good ? good : state == State::ToBeReviewed ? to_be_reviewed : not_checked;
 }
 
-/// Nothing for a check that is simply good.
-std::string words_of(const std::string& state, const std::string& what, const std::string& words) {
-  if (state == good && what != "copies") {
-    return "";
-  }
-  return (state == good ? "noted" : state) + ": " + what + ": " + words;
-}
-
 seal::Maybe<Register> held_against(const ReturnedFiles& files) {
   Register held;
   if (!files.cards.empty()) {
@@ -76,6 +68,13 @@ seal::Maybe<OpenedReturns> open_returned(const ReturnedFiles& files, const seal:
                        std::move(*found)};
 }
 
+std::string words_of(const std::string& state, const std::string& what, const std::string& words) {
+  if (state == good && what != "copies") {
+    return "";
+  }
+  return (state == good ? "noted" : state) + ": " + what + ": " + words;
+}
+
 std::vector<std::string> words_of(const std::vector<Check>& checks) {
   std::vector<std::string> all;
   for (const Check& one : checks) {
@@ -99,24 +98,6 @@ std::string kept_checks(const Returned& returned) {
                       {"closing_code", returned.closing_code},
                       {"checks", checks_json(returned.checks)}}
       .dump();
-}
-
-std::vector<std::string> words_of_kept(const std::string& checks) {
-  const auto kept = ordered_json::parse(checks, nullptr, false);
-  if (kept.is_discarded() || !kept.is_object() || !kept.contains("checks") || !kept["checks"].is_array()) {
-    return {checks};
-  }
-  std::vector<std::string> all;
-  for (const auto& one : kept["checks"]) {
-    if (!one.is_object()) {
-      return {checks};
-    }
-    std::string words = words_of(one.value("state", ""), one.value("check", ""), one.value("words", ""));
-    if (!words.empty()) {
-      all.push_back(std::move(words));
-    }
-  }
-  return all;
 }
 
 } // namespace matula::examination

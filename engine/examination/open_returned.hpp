@@ -41,11 +41,12 @@ open_returned(const ReturnedFiles& files, const seal::AskPassphrase& ask,
 
 /// "to be reviewed: chain: ..." for everything that is not simply good, and for copies.
 [[nodiscard]] std::vector<std::string> words_of(const std::vector<Check>& checks);
+/// The same of one, also of one read back; empty when there is nothing to say.
+[[nodiscard]] std::string words_of(const std::string& state, const std::string& what,
+                                   const std::string& words);
 
 /// What stands beside a sitting in a class's records: whether it is to be reviewed, closing code and checks.
 [[nodiscard]] nlohmann::ordered_json checks_json(const std::vector<Check>& checks);
 [[nodiscard]] std::string kept_checks(const Returned& returned);
-/// The same read back, in words as above; text that is none of this comes back as it is.
-[[nodiscard]] std::vector<std::string> words_of_kept(const std::string& checks);
 
 } // namespace matula::examination
